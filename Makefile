@@ -1,0 +1,66 @@
+# make site   check the patterns and build the site       make test   everything that must hold
+# make serve  preview while writing                       make bench  how long things take
+# make clean  remove whatever the others made
+
+VENV := .venv
+BIN := $(VENV)/bin
+# The first Python on this machine that is new enough; `make PYTHON=... site` chooses another.
+PYTHON ?= $(shell for p in python3 python3.14 python3.13 python3.12 python3.11; do \
+  if command -v $$p >/dev/null 2>&1 && $$p -c 'import sys; sys.exit(sys.version_info < (3, 11))'; \
+  then echo $$p; break; fi; done)
+BROWSERS := chromium chromium-browser google-chrome
+
+.PHONY: site serve test bench clean browser
+.DEFAULT_GOAL := site
+
+site: $(VENV)/installed
+	@$(BIN)/roundproof build
+
+serve: $(VENV)/installed
+	@$(BIN)/roundproof serve
+
+test: $(VENV)/installed-for-tests browser
+	$(BIN)/ruff format --check .
+	$(BIN)/ruff check .
+	$(BIN)/mypy
+	$(BIN)/roundproof check --fail-on warning patterns
+	$(BIN)/roundproof build
+	$(BIN)/pytest -n auto
+
+bench: $(VENV)/installed-for-tests
+	$(BIN)/python tests/bench/run.py
+
+clean:
+	rm -rf $(VENV) site site.new site.old site.lock out build dist *.egg-info .roundproof
+	rm -rf .pytest_cache .mypy_cache .ruff_cache .hypothesis
+	find . -name __pycache__ -type d -prune -exec rm -rf {} +
+
+$(BIN)/python:
+	@test -n "$(PYTHON)" || { \
+	  echo "Python 3.11 or newer is needed, and none was found. On Debian and Ubuntu:"; \
+	  echo "    sudo apt-get install python3 python3-venv"; exit 1; }
+	@$(PYTHON) -c 'import ensurepip, venv' 2>/dev/null || { \
+	  echo "$(PYTHON) cannot make a virtual environment yet. On Debian and Ubuntu:"; \
+	  echo "    sudo apt-get install python3-venv"; exit 1; }
+	@$(PYTHON) -m venv $(VENV)
+
+$(VENV)/installed: pyproject.toml | $(BIN)/python
+	@echo "Installing Roundproof into $(VENV) ..."
+	@$(BIN)/python -m pip install --quiet --disable-pip-version-check --editable .
+	@touch $@
+
+$(VENV)/installed-for-tests: pyproject.toml | $(BIN)/python
+	@echo "Installing Roundproof and what its tests need into $(VENV) ..."
+	@$(BIN)/python -m pip install --quiet --disable-pip-version-check --editable '.[dev]'
+	@touch $@ $(VENV)/installed
+
+# The pages are tested in a real browser.
+browser:
+	@for b in $(BROWSERS); do command -v $$b >/dev/null 2>&1 && exit 0; done; \
+	if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null 2>&1; then \
+	  apt-get update -qq && DEBIAN_FRONTEND=noninteractive \
+	  apt-get install -y -qq --no-install-recommends chromium; \
+	else \
+	  echo "The tests open the pages in Chromium, which is not here. On Debian:"; \
+	  echo "    sudo apt-get install chromium"; exit 1; \
+	fi

@@ -1,0 +1,6 @@
+"""`python -m roundproof`."""
+
+from roundproof.cli.main import main
+
+if __name__ == "__main__":
+    raise SystemExit(main())

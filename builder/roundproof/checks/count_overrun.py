@@ -1,0 +1,64 @@
+"""A round that needs more stitches than there are."""
+
+from __future__ import annotations
+
+from roundproof.checks._mends import another_number
+from roundproof.checks._rounds import needed, source_of, stitches, worked_rounds
+from roundproof.checks.base import Check, Found
+from roundproof.fabric.model import WorkedRound
+from roundproof.findings import Severity
+from roundproof.proof import Proof
+
+
+def _run(proof: Proof) -> Found:
+    for piece, before, worked in worked_rounds(proof):
+        if worked.over_span is None or worked.uneven is not None:
+            continue
+        mend, edits = another_number(proof, worked)
+        yield CHECK.finding(
+            worked.over_span,
+            f"{worked.label} needs {_need(worked)} and {source_of(before, worked)}.",
+            mend or _short(worked),
+            piece=piece.piece.key,
+            round=worked.label,
+            edits=edits,
+        )
+
+
+def _need(worked: WorkedRound) -> str:
+    need = needed(worked)
+    if worked.far_side and need <= (worked.available or 0):
+        return "more chains on the other side than are left there"
+    return stitches(need)
+
+
+def _short(worked: WorkedRound) -> str:
+    short = needed(worked) - (worked.available or 0)
+    if short <= 0:
+        return "Work fewer stitches on the other side; its last chain is the one the end turns in."
+    return f"Work {short} fewer here, or make {short} more in the round below."
+
+
+_PATTERN = """\
+title: Pebble
+terms: US
+pieces:
+  body: |
+    R1: 6 sc in magic ring (6)
+    R2: inc x 6 (12)
+    R3: (sc, inc) x {} ({})
+"""
+
+CHECK = Check(
+    id="count-overrun",
+    title="More stitches needed than there are",
+    why=(
+        "A round can only be worked into what the round below has left. If it needs more, the maker"
+        " runs out of stitches before the words run out and cannot tell which of the two is wrong."
+    ),
+    severity=Severity.ERROR,
+    bad=_PATTERN.format(7, 21),
+    good=_PATTERN.format(6, 18),
+    source="common practice, no source: each round uses what the last one left",
+    run=_run,
+)

@@ -1,0 +1,66 @@
+"""A round whose stated count is not the count it makes."""
+
+from __future__ import annotations
+
+from roundproof.checks._mends import count_edit
+from roundproof.checks._rounds import needed, stitches, worked_rounds
+from roundproof.checks.base import Check, Found
+from roundproof.fabric.model import WorkedRound
+from roundproof.findings import Severity
+from roundproof.proof import Proof
+
+
+def _run(proof: Proof) -> Found:
+    rounds = list(worked_rounds(proof))
+    for index, (piece, _, worked) in enumerate(rounds):
+        stated = worked.round.stated
+        if stated is None or worked.made is None or worked.made == stated.count or _unfit(worked):
+            continue
+        following = rounds[index + 1] if index + 1 < len(rounds) else None
+        mend, edits = f"Write ({worked.made}).", count_edit(stated.span, worked.made)
+        if following and following[0] is piece and following[2].available == stated.count:
+            after = following[2].label
+            mend = f"{after} works into {stated.count}, so the words of"
+            mend += f" {worked.label} may be at fault."
+            edits = ()
+        yield CHECK.finding(
+            stated.span,
+            f"{worked.label} makes {stitches(worked.made)}, and {stated.count} are stated.",
+            mend,
+            piece=piece.piece.key,
+            round=worked.label,
+            edits=edits,
+        )
+
+
+def _unfit(worked: WorkedRound) -> bool:
+    """Something else is wrong with the round already, and its count follows from that."""
+    if worked.available is None or worked.used is None:
+        return False
+    fits = needed(worked) == worked.available or not worked.available
+    return bool(worked.over_span or worked.uneven or worked.unsettled or not fits)
+
+
+_PATTERN = """\
+title: Pebble
+terms: US
+pieces:
+  body: |
+    R1: 6 sc in magic ring (6)
+    R2: inc x 6 (12)
+    R3: (sc, inc) x 6 ({})
+"""
+
+CHECK = Check(
+    id="count-stated",
+    title="Stated count is not what the round makes",
+    why=(
+        "Makers count at the end of a round and trust the number in brackets. When it is wrong they"
+        " rip back a round that was right, or add a stitch that should not be there."
+    ),
+    severity=Severity.ERROR,
+    bad=_PATTERN.format(20),
+    good=_PATTERN.format(18),
+    source="common practice, no source: the printed count is the count made",
+    run=_run,
+)

@@ -1,0 +1,130 @@
+"""Something used that the list of materials lacks."""
+
+from __future__ import annotations
+
+from roundproof.checks._materials import (
+    Use,
+    is_filling,
+    item_uses,
+    meant_notion,
+    meant_yarn,
+    notion_for,
+    placed,
+    sewing,
+    stems,
+    stuffings,
+    thread_uses,
+    yarn_uses,
+)
+from roundproof.checks.base import Check, Found, missing, quoted
+from roundproof.findings import Edit, Finding, Severity
+from roundproof.pattern.model import Pattern, Status
+from roundproof.proof import Proof
+
+_PATTERN = """\
+title: Pebble
+terms: US
+yarns:
+  slate: {{colour: {{name: slate grey}}}}
+pieces:
+  body:
+    yarn: slate
+    rounds: |
+      R1: 6 sc in magic ring (6)
+      Change to {yarn}.
+      R2: inc in each st around (12)
+"""
+
+
+def _run(proof: Proof) -> Found:
+    pattern = proof.pattern
+    seen: set[str] = set()
+    for use in yarn_uses(proof):
+        if pattern.yarn(use.word) is None and use.word not in seen:
+            seen.add(use.word)
+            yield _yarn(pattern, use)
+    for use in (*thread_uses(pattern), *item_uses(pattern)):
+        known = pattern.yarn(use.word) or notion_for(pattern, use.word)
+        if known is None and use.word not in seen:
+            seen.add(use.word)
+            yield _item(pattern, use)
+    yield from _counts(pattern)
+    yield from _tools(proof)
+
+
+def _yarn(pattern: Pattern, use: Use) -> Finding:
+    listed = ", ".join(f"`{yarn.key}`" for yarn in pattern.yarns)
+    near = meant_yarn(pattern, use.word)
+    return CHECK.finding(
+        use.span,
+        f"The yarn {quoted(use.word)} is used here, and `yarns:` lists "
+        + (f"only {listed}." if listed else "none."),
+        (f"Write `{near}`, or list" if near else "List") + f" {quoted(use.word)} under `yarns:`.",
+        severity=Severity.ERROR if listed else missing(pattern.status),
+        piece=use.piece,
+        round=use.round,
+        edits=(Edit(use.span, near),) if near and use.span.text == use.word else (),
+    )
+
+
+def _item(pattern: Pattern, use: Use) -> Finding:
+    near = meant_notion(pattern, use.word)
+    line = (
+        f"List it under `notions:`, for instance `- {{item: {use.word[:60]}, count: {use.count}}}`."
+    )
+    return CHECK.finding(
+        use.span,
+        f"{quoted(use.word)} is used here and not listed among the materials.",
+        f"Write `{near}`, which is listed." if near else line,
+        severity=Severity.ERROR if pattern.notions else missing(pattern.status),
+        piece=use.piece,
+        edits=(Edit(use.span, near),) if near else (),
+    )
+
+
+def _counts(pattern: Pattern) -> Found:
+    for notion in pattern.notions:
+        needed = placed(pattern, notion)
+        if notion.count and needed > notion.count.value:
+            item = quoted(notion.item.value)
+            yield CHECK.finding(
+                notion.count.span,
+                f"{needed} of {item} are placed and {notion.count.value} listed.",
+                f"List {needed}, or place fewer.",
+                edits=(Edit(notion.count.span, str(needed)),),
+            )
+
+
+def _tools(proof: Proof) -> Found:
+    pattern = proof.pattern
+    light = Severity.NOTE if pattern.status is Status.DRAFT else Severity.WARNING
+    sewn, stuffed = next(sewing(pattern), None), next(stuffings(proof), None)
+    if sewn and not any("needle" in stems(n.item.value) for n in pattern.notions):
+        yield CHECK.finding(
+            sewn,
+            "This is sewn, and no needle is listed.",
+            "Add `- tapestry needle` under `notions:`.",
+            severity=light,
+        )
+    if stuffed and not any(map(is_filling, pattern.notions)):
+        yield CHECK.finding(
+            stuffed,
+            "This is stuffed, and no filling is listed.",
+            "Add the filling under `notions:` with its amount, for instance `- fibrefill 20 g`.",
+            severity=missing(pattern.status),
+        )
+
+
+CHECK = Check(
+    id="material-unlisted",
+    title="Used and not listed",
+    why=(
+        "Makers buy what the list says before they start. A yarn, an eye or a needle that turns up"
+        " only in the rounds or the assembly stops them half-way, often with the shop shut."
+    ),
+    severity=Severity.ERROR,
+    bad=_PATTERN.format(yarn="chalk"),
+    good=_PATTERN.format(yarn="slate"),
+    source="common practice, no source",
+    run=_run,
+)

@@ -1,0 +1,106 @@
+"""A piece that assembly never comes to, or more or fewer copies of it joined than are made."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from roundproof.checks.base import Check, Found
+from roundproof.fabric.places import copies
+from roundproof.findings import Finding, Severity
+from roundproof.notation.edges import piece_of
+from roundproof.pattern.model import Join, Pattern, Piece, Status
+from roundproof.proof import Proof
+
+
+def _run(proof: Proof) -> Found:
+    pattern = proof.pattern
+    if not pattern.assembly or len(pattern.pieces) < 2:
+        return
+    for piece in pattern.pieces:
+        if not _mentioned(pattern, piece):
+            draft = pattern.status is Status.DRAFT
+            yield CHECK.finding(
+                piece.span,
+                f"{piece.key} is made and never joined to anything.",
+                "Add the step that attaches it, or leave the piece out.",
+                severity=Severity.NOTE if draft else Severity.WARNING,
+                piece=piece.key,
+            )
+        else:
+            yield from _copies(pattern, piece)
+
+
+def _mentioned(pattern: Pattern, piece: Piece) -> bool:
+    """Whether a step, the start of a piece or the rounds of another come to a piece."""
+    if piece.starts is not None:
+        return True
+    said = [step.span.text for step in pattern.assembly]
+    for other in pattern.pieces:
+        if other is not piece:
+            said += [edge.value for edge in (other.starts.in_ if other.starts else ())]
+            said.append(other.rounds.value if other.rounds else "")
+    called = "|".join(re.escape(name) for name in {piece.key, piece.name})
+    return any(re.search(rf"(?<!\w)(?:{called})s?(?!\w)", text, re.IGNORECASE) for text in said)
+
+
+def _copies(pattern: Pattern, piece: Piece) -> Iterator[Finding]:
+    """Copies joined, where every join of the piece says how many go round its host."""
+    keys = [p.key for p in pattern.pieces]
+    joins = [
+        step.verb
+        for step in pattern.assembly
+        if isinstance(step.verb, Join) and piece_of(step.verb.edge.value, keys) == piece.key
+    ]
+    if not joins or any(join.around is None for join in joins):
+        return
+    placed = sum(copies(join.around) * _hosts(pattern, join, keys) for join in joins)
+    if placed == piece.make:
+        return
+    yield CHECK.finding(
+        joins[-1].span,
+        f"{piece.key} is made {_times(piece.make)}, and {placed} are joined.",
+        f"Say `make: {placed}`, or change how many go round.",
+        severity=Severity.ERROR if placed > piece.make else Severity.WARNING,
+        piece=piece.key,
+    )
+
+
+def _hosts(pattern: Pattern, join: Join, keys: list[str]) -> int:
+    host = pattern.piece(piece_of(join.to.value, keys) or "") if join.to else None
+    return host.make if host else 1
+
+
+def _times(count: int) -> str:
+    return {1: "once", 2: "twice"}.get(count, f"{count} times")
+
+
+_PATTERN = """\
+title: Pebble
+terms: US
+pieces:
+  upper: |
+    R1: 6 sc in magic ring (6)
+  under: |
+    R1: 6 sc in magic ring (6)
+  barnacle: |
+    R1: 6 sc in magic ring (6)
+assembly:
+  - join: {{edge: under, to: upper, by: whipstitch}}
+{}"""
+
+CHECK = Check(
+    id="piece-unjoined",
+    title="A piece left over",
+    why=(
+        "Every piece that is made has to go somewhere, and every copy of it. One that no step comes"
+        " to lies on the maker's table when the pattern ends."
+    ),
+    severity=Severity.ERROR,
+    bad=_PATTERN.format(""),
+    good=_PATTERN.format(
+        "  - join: {edge: barnacle, to: upper, at: {footprint: R1, stitches: 2}}\n"
+    ),
+    source="common practice, no source: every piece made is used, every piece used is made",
+    run=_run,
+)

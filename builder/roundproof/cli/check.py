@@ -1,0 +1,51 @@
+"""`roundproof check`: what does not hold together."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from importlib import import_module
+
+from roundproof.checks.results import Results
+from roundproof.cli.shared import add_paths, put
+from roundproof.findings import Severity
+from roundproof.pattern.model import Status
+from roundproof.pipeline import prove
+from roundproof.words import say
+
+PROGRAMS = {"json": "json_", "sarif": "sarif", "github": "github"}
+"""Formats for programs, with the module of `telling` that writes each."""
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    add_paths(parser)
+    statuses = [status.value for status in Status]
+    weights = [severity.value for severity in Severity]
+    parser.add_argument(
+        "--format", choices=["text", *PROGRAMS], default="text", help=say("options.check_format")
+    )
+    parser.add_argument("--status", choices=statuses, help=say("options.status"))
+    parser.add_argument("--as", dest="judge_as", choices=statuses, help=say("options.judge_as"))
+    parser.add_argument(
+        "--fail-on", choices=weights, default=Severity.ERROR.value, help=say("options.fail_on")
+    )
+
+
+def run(args: argparse.Namespace) -> int:
+    results = prove(
+        *args.paths,
+        status=Status(args.status) if args.status else None,
+        judge_as=Status(args.judge_as) if args.judge_as else None,
+    )
+    put(_told(results, args.format))
+    return results.exit_code(fail_on=Severity(args.fail_on))
+
+
+def _told(results: Results, style: str) -> str:
+    if style in PROGRAMS:
+        text: str = import_module(f"roundproof.telling.{PROGRAMS[style]}").told(results)
+        return text
+    from roundproof.telling.paint import paint_for
+    from roundproof.telling.text import told
+
+    return told(results, paint_for(sys.stdout))

@@ -1,0 +1,122 @@
+"""The command line: picks a command, loads its file alone, and ends quietly whatever happens.
+
+A command is a module of this folder with two functions: `configure(parser)` adds its arguments and
+`run(args) -> int` does the work and gives the exit code. Modules are imported only once their
+command is asked for, so that a quick command does not pay for a slow one.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+from typing import NoReturn, TextIO
+
+from roundproof import __version__
+
+COMMANDS = {
+    "check": "say what does not hold together, and what would mend it",
+    "explain": "why a check matters, with a bad and a good example",
+    "measure": "sizes, fits, yarn and time, computed from the rounds",
+    "build": "check, then build the whole site",
+    "serve": "live preview while you write",
+    "new": "start a site or a pattern",
+}
+"""Every command with its line in the overview."""
+
+INTERRUPTED = 130
+"""What shells expect of a command that Ctrl-C ended."""
+PIPE_CLOSED = 141
+"""What shells expect of a command whose reader went away."""
+OUR_FAULT = 70
+"""The customary code for a fault of the program itself; never that of a pattern."""
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Runs one command. The exit code is the command's, 2 where the command line is not
+    understood. Never raises."""
+    _spare_odd_consoles(sys.stdout, sys.stderr)
+    try:
+        code = _command(list(sys.argv[1:] if argv is None else argv))
+        sys.stdout.flush()
+        return code
+    except SystemExit as stop:  # argparse ends this way, with its message printed
+        return stop.code if isinstance(stop.code, int) else 2
+    except KeyboardInterrupt:
+        return INTERRUPTED
+    except BrokenPipeError:
+        # Whatever is still buffered would fail again when Python closes the stream.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return PIPE_CLOSED
+    except Exception as fault:
+        return _own_fault(fault)
+
+
+def _command(argv: list[str]) -> int:
+    name = argv[0] if argv else "--help"
+    if name in COMMANDS:
+        module = import_module(f"roundproof.cli.{name}")
+        parser = Parser(prog=f"roundproof {name}", description=_sentence(COMMANDS[name]))
+        module.configure(parser)
+        code: int = module.run(parser.parse_args(argv[1:]))
+        return code
+    overview = _overview()
+    overview.parse_args([name])
+    overview.error(_unknown(name))
+
+
+class Parser(argparse.ArgumentParser):
+    """The parser of one command: refuses what it does not know in one line."""
+
+    def error(self, message: str) -> NoReturn:
+        self.exit(2, f"{self.prog}: {message}. See `{self.prog} --help`.\n")
+
+
+def _overview() -> argparse.ArgumentParser:
+    width = max(map(len, COMMANDS))
+    rows = "\n".join(f"  {name:<{width}}  {line}" for name, line in COMMANDS.items())
+    parser = Parser(
+        prog="roundproof",
+        usage="roundproof COMMAND …",
+        description="Proves patterns for stuffed crochet and publishes what holds together.",
+        epilog=f"commands:\n{rows}\n\n`roundproof COMMAND --help` tells about each.",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("--version", action="version", version=f"roundproof {__version__}")
+    parser.add_argument("rest", nargs="*", help=argparse.SUPPRESS)
+    return parser
+
+
+def _unknown(name: str) -> str:
+    from difflib import get_close_matches
+
+    near = get_close_matches(name, COMMANDS, n=1)
+    return f"there is no command `{name}`" + (f"; did you mean `{near[0]}`?" if near else "")
+
+
+def _sentence(line: str) -> str:
+    return line[0].upper() + line[1:] + "."
+
+
+def _spare_odd_consoles(*streams: TextIO) -> None:
+    """Lets a console that lacks a letter show a stand-in, where Python would stop."""
+    for stream in streams:
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
+
+
+def _own_fault(fault: Exception) -> int:
+    if os.environ.get("ROUNDPROOF_DEBUG"):
+        from traceback import print_exception
+
+        print_exception(fault)
+    else:
+        what = " ".join(f"{type(fault).__name__}: {fault}".split())[:200]
+        print(
+            f"roundproof: a fault of Roundproof itself, not of your pattern ({what}). Please report"
+            " it; with ROUNDPROOF_DEBUG=1 the same command shows where it happened.",
+            file=sys.stderr,
+        )
+    return OUR_FAULT

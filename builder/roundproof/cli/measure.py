@@ -1,0 +1,40 @@
+"""`roundproof measure`: sizes, fits, yarn and time."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+
+from roundproof.checks.results import Results
+from roundproof.cli.shared import add_paths, put
+from roundproof.pipeline import prove
+from roundproof.telling import measure_text, measures
+from roundproof.telling.paint import paint_for
+from roundproof.words import count, say
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    add_paths(parser)
+    parser.add_argument(
+        "--format", choices=["text", "json"], default="text", help=say("options.measure_format")
+    )
+    parser.add_argument("--working", action="store_true", help=say("options.working"))
+
+
+def run(args: argparse.Namespace) -> int:
+    """0, or 2 where a file cannot be used. Errors in a pattern are told beside the figures."""
+    results = prove(*args.paths)
+    if args.format == "json":
+        put(measures.told(results, working=args.working))
+    else:
+        put(measure_text.told(results, paint_for(sys.stdout), working=args.working))
+    _warn(results)
+    return 2 if results.unusable else 0
+
+
+def _warn(results: Results) -> None:
+    for result in results.files:
+        if errors := result.summary.errors:
+            errors_said = count("error", errors)
+            title = result.title or result.name
+            print(say("measure.errors", title=title, errors=errors_said), file=sys.stderr)

@@ -1,0 +1,47 @@
+"""`roundproof serve`: the site while you write, findings beside the rounds they concern."""
+
+from __future__ import annotations
+
+import argparse
+import socket
+import sys
+
+from roundproof.cli.build import Stopped, add_site, site_file
+from roundproof.cli.shared import put
+from roundproof.words import say
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    add_site(parser)
+    parser.add_argument(
+        "--address", default="127.0.0.1:8000", metavar="HOST:PORT", help=say("options.address")
+    )
+
+
+def run(args: argparse.Namespace) -> int:
+    """0 when it is ended, 2 where it cannot begin."""
+    from roundproof.mkdocs_plugin import HostError, serve_site, settings
+
+    try:
+        file = site_file(args)
+        _look_at(args.address)
+        settings(file)
+        put(say("serve.starts", address=args.address) + "\n")
+        sys.stdout.flush()
+        serve_site(file, args.address)
+    except (Stopped, HostError) as stop:
+        print(stop, file=sys.stderr)
+        return 2
+    return 0
+
+
+def _look_at(address: str) -> None:
+    """Is the address free? Raises Stopped."""
+    host, _, port = address.rpartition(":")
+    if not host or not port.isdecimal() or not 0 < int(port) < 65536:
+        raise Stopped(say("serve.no_address", address=address))
+    try:
+        with socket.create_server((host, int(port))):
+            pass
+    except OSError as refusal:
+        raise Stopped(say("serve.busy", address=address)) from refusal

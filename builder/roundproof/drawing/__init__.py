@@ -1,0 +1,1 @@
+"""Drawings: plain shapes worked out from counts and measures, and the SVG text made of them."""

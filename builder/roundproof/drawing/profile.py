@@ -1,0 +1,185 @@
+"""The profile of a piece: ring by ring how wide it is and where it lies, for drawings to scale.
+
+Taken from the measures, in mm. Where there are none it is worked out from the counts alone, as if
+a stitch were as high as it is wide, in stitch widths; `measured` is then False.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import accumulate
+from math import pi, sqrt
+
+from roundproof.drawing.yarns import BARE, Marks, YarnMark, mark_of
+from roundproof.fabric.model import Base, WorkedPiece, WorkedRound
+from roundproof.measure.model import Flatness, Form, PieceSize, RoundSize
+
+MOST_RINGS = 60
+"""A piece with more rounds is drawn with this many rings."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """The upper edge of a round. `radius` is half its width (of an oval: of its round ends),
+    `height` its distance from the start along the axis."""
+
+    number: int
+    radius: float
+    height: float
+    mark: YarnMark
+    ruffled: bool = False
+    fullness: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Profile:
+    """`straight` is the length of an oval's straight sides; `every` how many rounds a ring stands
+    for; `opening` the radius it starts from, 0 for a closed start."""
+
+    piece: str
+    form: Form
+    rings: tuple[Ring, ...]
+    measured: bool
+    straight: float = 0.0
+    opening: float = 0.0
+    every: int = 1
+    guessed: bool = False
+
+    @property
+    def widest(self) -> Ring:
+        return max(self.rings, key=lambda ring: ring.radius)
+
+    @property
+    def width(self) -> float:
+        """Across the widest ring, the long way."""
+        return 2 * self.widest.radius + self.straight
+
+    @property
+    def depth(self) -> float:
+        """Across the widest ring, the short way."""
+        return 2 * self.widest.radius
+
+    @property
+    def height(self) -> float:
+        return max(ring.height for ring in self.rings)
+
+    @property
+    def flat(self) -> bool:
+        """Flat enough to be drawn from above."""
+        return self.form is Form.OVAL or self.height < 0.25 * self.width
+
+    def ring_at(self, number: int) -> int:
+        """The place, in `rings`, of the ring that stands for a round."""
+        numbers = [ring.number for ring in self.rings]
+        return max(0, min(len(numbers) - 1, bisect_right(numbers, number) - 1))
+
+
+def profile(piece: WorkedPiece, size: PieceSize | None, marks: Marks) -> Profile | None:
+    """None where not a single round could be read."""
+    if size is not None and size.outline and any(r.radius > 0 for r in size.outline):
+        return _measured(piece, size, marks)
+    return _from_counts(piece, marks)
+
+
+def _measured(piece: WorkedPiece, size: PieceSize, marks: Marks) -> Profile:
+    straight = 0.0
+    if size.form is Form.OVAL and size.length and size.diameter:
+        straight = max(0.0, size.length - size.diameter)
+    chosen, every = _thinned(size.outline, max(size.outline, key=lambda r: r.length))
+    yarns = _yarn_of(piece, len(size.outline), marks)
+    rings = tuple(
+        Ring(
+            at.number,
+            _radius(at, size.form, straight),
+            at.height,
+            yarns(place),
+            at.flatness is Flatness.RUFFLED,
+            at.fullness,
+        )
+        for place, at in chosen
+    )
+    opening = _opening(piece, rings)
+    return Profile(
+        size.piece, size.form, rings, True, straight, opening, every, size.guessed
+    )
+
+
+def _radius(at: RoundSize, form: Form, straight: float) -> float:
+    if form is Form.OVAL:
+        return max(0.0, at.length - 2 * straight) / (2 * pi)
+    return at.length / 2 if form is Form.ROWS else at.radius
+
+
+def _opening(piece: WorkedPiece, rings: Sequence[Ring]) -> float:
+    closed = not piece.rounds or piece.rounds[0].base in (Base.RING, Base.ROUND)
+    return 0.0 if closed else rings[0].radius
+
+
+def _thinned(
+    outline: Sequence[RoundSize], widest: RoundSize
+) -> tuple[list[tuple[int, RoundSize]], int]:
+    """Every nth round with its place, always with the first, the widest and the last."""
+    every = -(-len(outline) // MOST_RINGS)
+    last = len(outline) - 1
+    return [
+        (place, at)
+        for place, at in enumerate(outline)
+        if place % every == 0 or place == last or at is widest
+    ], every
+
+
+class _yarn_of:
+    """The mark of the yarn that the round at a place of the outline is mostly in."""
+
+    def __init__(self, piece: WorkedPiece, rounds: int, marks: Marks) -> None:
+        self.rounds = piece.rounds
+        self.ends = list(accumulate(worked.rounds for worked in piece.rounds))
+        self.marks = marks
+        self.same = bool(self.ends) and self.ends[-1] == rounds
+
+    def __call__(self, place: int) -> YarnMark:
+        if not self.rounds:
+            return BARE
+        at = bisect_right(self.ends, place) if self.same else place
+        return main_mark(self.rounds[min(at, len(self.rounds) - 1)], self.marks)
+
+
+def main_mark(worked: WorkedRound, marks: Marks) -> YarnMark:
+    """The yarn most of a round's stitches are in."""
+    made: dict[str | None, int] = {}
+    for stretch in worked.stretches:
+        made[stretch.yarn] = made.get(stretch.yarn, 0) + stretch.made
+    return mark_of(marks, max(made, key=lambda key: made[key]) if made else worked.yarn)
+
+
+def _from_counts(piece: WorkedPiece, marks: Marks) -> Profile | None:
+    worked = [w for w in piece.rounds if w.made]
+    if not worked:
+        return None
+    rings: list[Ring] = []
+    radius = height = 0.0
+    for each, number, rounds in _steps(worked):
+        wanted = (each.made or 0) / (2 * pi)
+        step = max(-float(rounds), min(float(rounds), wanted - radius))
+        height += sqrt(max(0.0, rounds * rounds - step * step)) if rings else 0.0
+        radius = max(0.0, radius + step) if rings else wanted
+        rings.append(Ring(number, radius, height, main_mark(each, marks)))
+    every = -(-sum(w.rounds for w in worked) // MOST_RINGS)
+    return Profile(piece.piece.key, Form.TURNED, tuple(rings), False, every=every)
+
+
+def _steps(worked: Sequence[WorkedRound]) -> Iterable[tuple[WorkedRound, int, int]]:
+    """Rounds with their numbers, in at most so many steps of some rounds each."""
+    every = max(1, -(-sum(w.rounds for w in worked) // MOST_RINGS))
+    waiting = 0
+    for each in worked:
+        first, left = each.round.label.first, each.rounds
+        while waiting + left >= every:
+            taken = every - waiting
+            first, left, waiting = first + taken, left - taken, 0
+            yield each, first - 1, every
+        waiting += left
+    if waiting:
+        yield worked[-1], worked[-1].round.label.last, waiting

@@ -1,0 +1,120 @@
+"""Plain shapes, worked out before any of them is written as SVG.
+
+Numbers are user units of the drawing they stand in; a Share is per cent of its width (or height).
+`css` holds class names, separated by spaces. Nothing here is text that needs escaping except
+`Text.words`, which the writer escapes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """Per cent of the width or height of the drawing."""
+
+    value: float
+
+
+Length = float | Share
+
+
+@dataclass(frozen=True, slots=True)
+class Rect:
+    x: Length
+    y: Length
+    width: Length
+    height: Length
+    css: str = ""
+    fill: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    x1: Length
+    y1: Length
+    x2: Length
+    y2: Length
+    css: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Circle:
+    cx: float
+    cy: float
+    r: float
+    css: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Path:
+    """Steps as in SVG: a letter and its numbers, ("M", 0, 0), ("L", 10, 0), ("Z",)."""
+
+    steps: tuple[tuple[str | float, ...], ...]
+    css: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    x: Length
+    y: Length
+    words: str
+    css: str = ""
+    anchor: str = ""
+    dy: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Shapes moved to (x, y) and then turned by `turn` degrees about that point."""
+
+    shapes: tuple[Shape, ...]
+    css: str = ""
+    x: float = 0.0
+    y: float = 0.0
+    turn: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Shapes in plain units about a point that is itself given as a Share."""
+
+    x: Length
+    y: Length
+    shapes: tuple[Shape, ...]
+
+
+Shape = Rect | Line | Circle | Path | Text | Group | Spot
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """What a drawing shows: the corner it begins at and its size, in user units."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """Shapes in a box. A drawing with a `title` is a picture that is read out by it; one without
+    is ornament beside words that say the same. `id` makes the title's id."""
+
+    shapes: tuple[Shape, ...]
+    css: str
+    box: Box | None = None
+    title: str = ""
+    id: str = ""
+    width: float | None = None
+    height: float | None = None
+
+
+def polygon(points: list[tuple[float, float]], css: str = "") -> Path:
+    """A closed path through points."""
+    steps: list[tuple[str | float, ...]] = [
+        ("M" if i == 0 else "L", x, y) for i, (x, y) in enumerate(points)
+    ]
+    return Path((*steps, ("Z",)), css)

@@ -1,0 +1,1 @@
+"""Rounds worked: what each uses, makes and leaves."""

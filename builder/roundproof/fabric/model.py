@@ -1,0 +1,163 @@
+"""Worked rounds, as numbers: nothing here grows with the number of stitches in a round."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from roundproof.notation.tree import Entry, Instruction, Loop, Round
+from roundproof.pattern.model import Piece
+from roundproof.source import Span
+
+
+class Base(StrEnum):
+    """What a round is worked into."""
+
+    RING = "ring"
+    CHAIN = "chain"
+    ROUND = "round"
+    EDGE = "edge"
+    """An edge of another piece, or loops an earlier round left free."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """So many stitches in a row made in one yarn. `yarn` is a yarn's key, or None if unknown."""
+
+    yarn: str | None
+    made: int
+
+
+@dataclass(frozen=True, slots=True)
+class Uneven:
+    """A repeat told to fill the round which does not come out even: each time uses `each` of the
+    `available` stitches there are for it and `over` are left."""
+
+    each: int
+    available: int
+    over: int
+    span: Span = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedRound:
+    """One line of work as worked; for a range one entry, whose numbers are those of design 10.
+
+    `carries` is what the next round starts from after going on from a wrong count. `tally` counts
+    the stitches of ONE round by (stitch id, yarn key); decreases and increases count the stitches
+    they make. `height` is the mean height of the round's stitches in single crochets. `loops` the
+    loop used by every stitch, None where they differ.
+    """
+
+    round: Round
+    base: Base
+    available: int | None
+    used: int | None
+    unworked: int
+    made: int | None
+    stated: int | None
+    carries: int | None
+    instruction: Instruction | None = None
+    yarn: str | None = None
+    stretches: tuple[Stretch, ...] = ()
+    tally: Mapping[tuple[str, str | None], int] = field(default_factory=dict)
+    height: float = 1.0
+    loop: Loop | None = Loop.BOTH
+    chains: int = 0
+    """Chains in the foundation this round starts from; with `far_side`, worked down both sides."""
+    far_side: bool = False
+    uneven: Uneven | None = None
+    over_span: Span | None = None
+    """The words at which the stitches run out, if they do."""
+    unsettled: bool = False
+    """The wording has several readings and none, or more than one, fits."""
+    run: tuple[tuple[int, int], ...] = ()
+    """(rounds, stitches made in each), in order: one entry for a single round or an even range,
+    more where the counts change from round to round of a range."""
+    folded: bool = False
+    """Worked through both layers of the piece folded flat."""
+    absorbed: int = 0
+    """Stitches that share a loop and are drawn together again by the next round: no width."""
+
+    @property
+    def rounds(self) -> int:
+        return self.round.label.rounds
+
+    @property
+    def label(self) -> str:
+        return str(self.round.label)
+
+
+@dataclass(frozen=True, slots=True)
+class FreeRun:
+    """Loops left free in a round: how many, and of which kind."""
+
+    round: int
+    loop: Loop
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedPiece:
+    """A piece worked to its end. `entries` is everything of the script in order, each round as
+    worked; `free` the loops left free and not worked into since."""
+
+    piece: Piece
+    entries: tuple[WorkedRound | Entry, ...]
+    free: tuple[FreeRun, ...] = ()
+    left: Mapping[int, int] = field(default_factory=dict)
+    """Stitches announced as left unworked, by round number."""
+    fastened: bool = False
+    gathered: bool = False
+    """The last round is drawn together (6 stitches or fewer drawn shut, or said so)."""
+
+    @property
+    def rounds(self) -> tuple[WorkedRound, ...]:
+        return tuple(e for e in self.entries if isinstance(e, WorkedRound))
+
+    def at(self, number: int) -> WorkedRound | None:
+        """The round that bears a number, ranges included; the last one if numbers restart."""
+        found = None
+        for worked in self.rounds:
+            if worked.round.label.first <= number <= worked.round.label.last:
+                found = worked
+        return found
+
+    @property
+    def last(self) -> WorkedRound | None:
+        return self.rounds[-1] if self.rounds else None
+
+    @property
+    def stitches(self) -> int | None:
+        """Stitches in one copy of the piece, or None where a round could not be read."""
+        total = 0
+        for worked in self.rounds:
+            if worked.made is None:
+                return None
+            total += worked.made * worked.rounds
+        return total
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """A named edge of a piece: `count` stitches or loops, in the yarn `yarn`.
+
+    `kind` is "round", "front loops", "back loops", "unworked", "row ends", "far side" or
+    "foundation". `per_row` is True for row ends, whose length goes by round height.
+    """
+
+    piece: str
+    text: str
+    kind: str
+    count: int | None
+    yarn: str | None
+    round: int | None = None
+    per_row: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Fabric:
+    """All pieces of a pattern, worked."""
+
+    pieces: Mapping[str, WorkedPiece]

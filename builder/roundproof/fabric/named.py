@@ -1,0 +1,177 @@
+"""What the steps of a pattern name: pieces, edges, rounds and marks; and which of it is not there."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from roundproof.fabric.edges import EdgeProblem, find_edge, find_round
+from roundproof.fabric.model import Fabric, WorkedPiece
+from roundproof.fabric.places import marks_of
+from roundproof.notation.edges import piece_of, read_edge, read_range
+from roundproof.pattern.model import (
+    Around,
+    At,
+    Close,
+    Embroider,
+    Insert,
+    Join,
+    Pattern,
+    Place,
+    Stuff,
+)
+from roundproof.pattern.near import nearest
+from roundproof.source import Located
+
+_LABELS = re.compile(r"\bR\s?(\d{1,6})\b", re.IGNORECASE)
+_A_STITCH = re.compile(r"(?:R\d+ )?(?:st|sts|stitch)\.? ?\d+", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """Words that name something: `kind` is "edge", "piece", "rounds" or "mark"; `on` the words for
+    the piece that rounds and marks belong to."""
+
+    said: Located[str]
+    kind: str
+    on: str = ""
+
+
+def names(pattern: Pattern) -> Iterator[Named]:
+    """Everything that steps and photos name, in the order of the file."""
+    for step in pattern.assembly:
+        match step.verb:
+            case Join():
+                yield from _join(step.verb)
+            case Place(piece=piece, between=between, around=around) if piece:
+                yield Named(piece, "edge")
+                yield from (Named(label, "rounds", piece.value) for label in between)
+                yield from _around(around, piece.value)
+            case Embroider(piece=piece, lines=lines):
+                yield Named(piece, "piece")
+                ends = (end for line in lines for end in (line.from_, line.to) if end)
+                yield from (Named(end, "rounds", piece.value) for end in ends)
+            case Insert(piece=piece) if piece:
+                yield Named(piece, "edge")
+            case Stuff(piece=piece):
+                yield Named(piece, "piece")
+            case Close(edge=edge):
+                yield Named(edge, "edge")
+        if step.after:
+            yield Named(step.after, "edge")
+    yield from (Named(photo.after, "edge") for photo in pattern.photos if photo.after)
+
+
+def problem(fabric: Fabric, named: Named) -> EdgeProblem | None:
+    """Why a name names nothing; None where it does, or where rounds that could not be read hide
+    whether it does."""
+    words = named.on or named.said.value
+    key = piece_of(words, fabric.pieces)
+    if named.kind == "piece" or key is None:
+        # A host that is not there is told once, at its own words.
+        if named.on or key is not None:
+            return None
+        found = find_edge(fabric, words)
+        return found if isinstance(found, EdgeProblem) else None
+    worked = fabric.pieces[key]
+    if not worked.rounds:
+        return None
+    if named.kind == "rounds":
+        return _rounds(worked, named.said.value)
+    if named.kind == "mark":
+        return _mark(worked, named.said.value)
+    return _edge(fabric, worked, words)
+
+
+def start_problem(fabric: Fabric, worked: WorkedPiece, words: str) -> EdgeProblem | None:
+    """Why a piece cannot grow out of an edge. Loops that are free no longer because the piece took
+    them are there."""
+    found = find_edge(fabric, words)
+    if not isinstance(found, EdgeProblem) or not worked.rounds:
+        return None
+    key = piece_of(words, fabric.pieces)
+    if key is not None and _hidden(fabric.pieces[key]):
+        return None
+    if worked.rounds[0].available is not None:
+        return None
+    taken = _taken_by(fabric, worked, words)
+    if taken is None:
+        return found
+    return EdgeProblem(
+        f"{words} are worked into already, by {taken}.", "A loop can be worked into once."
+    )
+
+
+def _taken_by(fabric: Fabric, worked: WorkedPiece, words: str) -> str | None:
+    """The piece before this one that grows out of the same loops, if there is one."""
+    wanted = read_edge(words, fabric.pieces)
+    for key, other in fabric.pieces.items():
+        if other is worked or wanted is None:
+            return None
+        edges = other.piece.starts.in_ if other.piece.starts else ()
+        if any(read_edge(edge.value, fabric.pieces) == wanted for edge in edges):
+            return key
+    return None
+
+
+def _join(join: Join) -> Iterator[Named]:
+    yield Named(join.edge, "edge")
+    if join.to is None:
+        return
+    yield Named(join.to, "edge")
+    if join.at is not None:
+        yield from _at(join.at, join.to.value)
+    yield from _around(join.around, join.to.value)
+
+
+def _at(at: At, on: str) -> Iterator[Named]:
+    for said in (at.footprint, *at.between, at.up):
+        if said is not None:
+            yield Named(said, "rounds", on)
+
+
+def _around(around: Around | None, on: str) -> Iterator[Named]:
+    if around is None:
+        return
+    for said in (around.mark, around.from_):
+        if said is not None and not _A_STITCH.fullmatch(said.value.strip()):
+            yield Named(said, "mark", on)
+
+
+def _rounds(worked: WorkedPiece, words: str) -> EdgeProblem | None:
+    said = read_range(words)
+    numbers = said or [int(number) for number in _LABELS.findall(words)]
+    for number in numbers:
+        found = find_round(worked, number)
+        if isinstance(found, EdgeProblem):
+            return found
+    return None
+
+
+def _mark(worked: WorkedPiece, words: str) -> EdgeProblem | None:
+    key, marks = worked.piece.key, marks_of(worked)
+    if words.strip().lower() in {mark.lower() for mark in marks}:
+        return None
+    like = nearest(words, marks)
+    if like:
+        mend = f"Did you mean {like}?"
+    elif marks:
+        mend = f"The marks of {key} are: {', '.join(marks)}."
+    else:
+        mend = f'Say where it is: "marks: {{{words}: R4 between 9 and 10}}" in {key}.'
+    return EdgeProblem(f"{key} has no mark {words}.", mend)
+
+
+def _edge(fabric: Fabric, worked: WorkedPiece, words: str) -> EdgeProblem | None:
+    found = find_edge(fabric, words)
+    if not isinstance(found, EdgeProblem):
+        return None
+    name = read_edge(words, fabric.pieces)
+    loose = name is not None and name.kind.value not in ("round", "row ends")
+    return None if loose and _hidden(worked) else found
+
+
+def _hidden(worked: WorkedPiece) -> bool:
+    """Whether rounds could not be read, so that free loops may be unknown."""
+    return any(not entry.round.readings for entry in worked.rounds)

@@ -1,0 +1,300 @@
+"""One round worked once: what its instruction uses and makes, given what there is to work into.
+
+Repeats are counted, not unrolled: a round of ten million stitches costs no more than one of ten.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from roundproof.fabric.model import Stretch, Uneven
+from roundproof.notation.tree import (
+    Chain,
+    Colour,
+    FarSide,
+    Fill,
+    Instruction,
+    Item,
+    JoinRound,
+    Leave,
+    Loop,
+    Repeat,
+    Stitches,
+    Times,
+    Turn,
+    Unit,
+    Where,
+)
+from roundproof.reference import stitches
+from roundproof.source import Span
+
+MOST_STRETCHES = 300
+"""Colour stretches kept of a round, for drawing; beyond that the last one takes the rest."""
+
+_SLIP = (("sl st", 1),)
+
+
+@dataclass
+class Outcome:
+    """What came of working a round. `used` leaves out stitches announced as left; `filled` tells
+    that some words filled what there was; `over_at` the words at which the stitches ran out."""
+
+    available: int | None
+    used: int = 0
+    left: int = 0
+    made: int = 0
+    chains: int = 0
+    """Chains among the stitches made, which count only if the next round works into them."""
+    foundation: int = 0
+    far_used: int | None = None
+    yarn: str | None = None
+    tally: Counter[tuple[str, str | None]] = field(default_factory=Counter)
+    stretches: list[Stretch] = field(default_factory=list)
+    loops: Counter[Loop] = field(default_factory=Counter)
+    uneven: Uneven | None = None
+    over_at: Span | None = None
+    ring: bool = False
+    folded: bool = False
+    unknown: bool = False
+    """Filled a round whose count is not known: what it makes cannot be told."""
+
+    @property
+    def far_available(self) -> int:
+        """Chains left for the other side: all but the last one, which the end is turned in."""
+        return max(0, (self.available or 0) - 1)
+
+    @property
+    def over(self) -> int:
+        """Stitches needed beyond what there is."""
+        if self.available is None:
+            return 0
+        far = (self.far_used or 0) - self.far_available
+        return max(0, self.used + self.left - self.available, far)
+
+    @property
+    def spare(self) -> int:
+        """Stitches not used, and not announced as left."""
+        if self.available is None or self.ring:
+            return 0
+        near = self.available - self.used - self.left
+        # the first chain may have been worked twice from above: then the far side ends before it
+        far = 0 if self.far_used is None else self.far_available - 1 - self.far_used
+        return max(0, near, far)
+
+    @property
+    def height(self) -> float:
+        """Mean height of the stitches, in single crochets."""
+        heights = {kind: stitches()[kind].height for kind, _ in self.tally if kind in stitches()}
+        counted = {k: n for k, n in self.tally.items() if heights.get(k[0], 0) > 0}
+        total = sum(counted.values())
+        return sum(heights[k[0]] * n for k, n in counted.items()) / total if total else 1.0
+
+
+def worked(
+    instruction: Instruction, available: int | None, yarn: str | None, chain_counts: bool
+) -> Outcome:
+    """Work an instruction into `available` stitches (None: not known), starting in `yarn`."""
+    return _Pass(instruction, Outcome(available, yarn=yarn), chain_counts).whole()
+
+
+class _Pass:
+    def __init__(self, instruction: Instruction, out: Outcome, chain_counts: bool) -> None:
+        self.items = instruction.items
+        self.loop = instruction.loop
+        self.out = out
+        self.chain_counts = chain_counts
+        self.within = False
+        """Inside a repeat, where nothing is the end of the round."""
+
+    def whole(self) -> Outcome:
+        items = self.foundation(self.items)
+        for index, item in enumerate(items):
+            self.item(item, items[index + 1 :], first=index == 0)
+            if self.out.over and self.out.over_at is None:
+                self.out.over_at = item.span
+        return self.out
+
+    def foundation(self, items: Sequence[Item]) -> Sequence[Item]:
+        """A chain to begin with, and how many of its chains can be worked into."""
+        if self.out.available is not None or not items or not isinstance(items[0], Chain):
+            return items
+        chain, rest = items[0], items[1:]
+        self.out.foundation = chain.count
+        self.count("ch", chain.count)
+        if rest and isinstance(rest[0], JoinRound):
+            self.out.available = chain.count
+            return rest[1:]
+        first = next((i for i in rest if isinstance(i, Stitches)), None)
+        skipped = first.nth - 1 if first is not None and first.where is Where.HOOK else 0
+        self.out.available = max(0, chain.count - skipped)
+        return rest
+
+    def item(self, item: Item, after: Sequence[Item], first: bool) -> None:
+        if isinstance(item, Stitches):
+            self.stitches(item, after)
+        elif isinstance(item, Repeat):
+            self.repeat(item, after)
+        elif isinstance(item, Colour):
+            self.out.yarn = item.yarn
+        elif isinstance(item, Leave):
+            self.out.left += item.count
+        elif isinstance(item, FarSide):
+            self.out.far_used = 0
+        elif isinstance(item, Chain):
+            self.chain(item, after, first)
+
+    def chain(self, item: Chain, after: Sequence[Item], first: bool) -> None:
+        """A chain that lifts the work to its next round makes no stitch unless the piece says so;
+        a chain in the middle of a round makes stitches of its own."""
+        self.count("ch", item.count)
+        lifts = first or all(isinstance(i, Turn | JoinRound) for i in after)
+        lifts = lifts and not self.within
+        if lifts and not (first and self.chain_counts):
+            return
+        if lifts:
+            self.use(1)
+            self.make(1)
+            return
+        self.make(item.count)
+        self.out.chains += item.count
+
+    # ---- stitches ----
+
+    def stitches(self, item: Stitches, after: Sequence[Item]) -> None:
+        uses = self.uses(item)
+        if item.where is Where.RING:
+            self.out.ring = True
+            self.out.available = 0
+        if self.closes(item, after):
+            self.count("sl st", 1)
+            return
+        times = self.times(item.times, uses, after, item.span)
+        self.use(uses * times)
+        if uses:
+            self.out.loops[item.loop or self.loop or Loop.BOTH] += uses * times
+        self.out.folded |= item.layers > 1
+        self.unit(item.unit, times)
+
+    def uses(self, item: Stitches) -> int:
+        if item.where in (Where.RING, Where.SAME):
+            return 0
+        if item.where is Where.FIRST and self.out.used:
+            return 0
+        return item.unit.uses * item.layers
+
+    def closes(self, item: Stitches, after: Sequence[Item]) -> bool:
+        """A trailing slip stitch with nothing left for it closes the round."""
+        out = self.out
+        if item.unit.makes != _SLIP or item.times != 1 or out.available is None:
+            return False
+        last = all(isinstance(i, JoinRound | Turn | Chain) for i in after)
+        return last and not self.within and out.used > 0 and out.used + out.left >= out.available
+
+    def unit(self, unit: Unit, times: int) -> None:
+        for kind, count in unit.makes:
+            self.count(kind, count * times)
+        self.make(unit.made * times)
+        self.out.chains += sum(n for kind, n in unit.makes if kind == "ch") * times
+
+    def use(self, count: int) -> None:
+        if self.out.far_used is None:
+            self.out.used += count
+        else:
+            self.out.far_used += count
+
+    def count(self, kind: str, count: int) -> None:
+        if count:
+            self.out.tally[kind, self.out.yarn] += count
+
+    def make(self, count: int) -> None:
+        out = self.out
+        out.made += count
+        if not count:
+            return
+        last = out.stretches[-1] if out.stretches else None
+        if last and (last.yarn == out.yarn or len(out.stretches) >= MOST_STRETCHES):
+            out.stretches[-1] = Stretch(last.yarn, last.made + count)
+        else:
+            out.stretches.append(Stretch(out.yarn, count))
+
+    # ---- repeats ----
+
+    def repeat(self, item: Repeat, after: Sequence[Item]) -> None:
+        """Work the group once or twice and count the rest: from the second time on, every time is
+        the same (the first may start in another yarn)."""
+        if any(isinstance(i, FarSide) for i in item.body):
+            for inner in item.body:
+                self.item(inner, (), first=False)
+            return
+        each = self.once()
+        for index, inner in enumerate(item.body):
+            each.item(inner, item.body[index + 1 :], first=False)
+        uses = each.out.used + each.out.left
+        times = self.times(item.times, uses, after, item.span)
+        second = self.once(each.out.yarn)
+        for index, inner in enumerate(item.body):
+            second.item(inner, item.body[index + 1 :], first=False)
+        if times > 0:
+            self.add(each.out, 1)
+            self.add(second.out, times - 1)
+
+    def once(self, yarn: str | None = None) -> _Pass:
+        inner = _Pass(Instruction(()), Outcome(None, yarn=yarn or self.out.yarn), self.chain_counts)
+        inner.loop = self.loop
+        inner.within = True
+        return inner
+
+    def add(self, out: Outcome, times: int) -> None:
+        """Add what a group came to, so many times."""
+        if times <= 0:
+            return
+        mine = self.out
+        self.use(out.used * times)
+        mine.left += out.left * times
+        mine.chains += out.chains * times
+        mine.folded |= out.folded
+        if out.ring:
+            mine.ring, mine.available = True, 0
+        mine.unknown |= out.unknown
+        for key, count in out.tally.items():
+            mine.tally[key] += count * times
+        for loop, count in out.loops.items():
+            mine.loops[loop] += count * times
+        shown = min(times, MOST_STRETCHES) if len(out.stretches) > 1 else 1
+        made = mine.made
+        for _ in range(shown):
+            for stretch in out.stretches:
+                mine.yarn = stretch.yarn
+                self.make(stretch.made if len(out.stretches) > 1 else stretch.made * times)
+        mine.yarn = out.yarn
+        self.make(made + out.made * times - mine.made)
+
+    def times(self, times: Times, uses: int, after: Sequence[Item], span: Span) -> int:
+        """How often: as said, or as often as fills what there is but for what is kept back."""
+        if isinstance(times, int):
+            return times
+        if self.out.available is None:
+            self.out.unknown = True
+            return 1
+        far = self.out.far_used
+        used = self.out.used + self.out.left if far is None else far
+        there = self.out.available if far is None else self.out.far_available
+        kept = times.before or sum(
+            i.unit.uses for i in after if isinstance(i, Stitches) and i.where is Where.LAST
+        )
+        room = max(0, there - used - kept)
+        if uses <= 0:
+            return 1
+        if room % uses and self.out.uneven is None:
+            self.out.uneven = Uneven(uses, room, room % uses, span)
+        return room // uses
+
+
+def fills(items: Sequence[Item]) -> bool:
+    """Whether anything in these items fills what there is."""
+    return any(
+        isinstance(getattr(i, "times", None), Fill) or (isinstance(i, Repeat) and fills(i.body))
+        for i in items
+    )

@@ -1,0 +1,153 @@
+"""Measured figures. Millimetres, millilitres, grams, hours; None where a figure is unreliable.
+
+Sizes are those of the fabric as it comes off the hook. Stuffing stretches it a little: that
+enters the weight of the filling only (see `stuffing.py`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from roundproof.fabric.model import Edge
+from roundproof.pattern.model import Join
+from roundproof.source import Span
+
+
+class Flatness(StrEnum):
+    """The closed list of how a round lies."""
+
+    CONE = "cone"
+    CUPPED = "cupped"
+    FLAT = "flat"
+    WAVY = "wavy"
+    RUFFLED = "ruffled"
+
+
+class Frill(StrEnum):
+    """How full a frill is."""
+
+    GENTLE = "gentle"
+    FULL = "full"
+    TIGHT = "tight"
+
+
+@dataclass(frozen=True, slots=True)
+class RoundSize:
+    """One round: `number` its number, `length` round it in mm, `radius` and `height` (from the
+    start up) of its upper edge in mm, `flatness` its class, `fullness` its length over the circle
+    it has to lie on (1 where it lies plain)."""
+
+    number: int
+    length: float
+    radius: float
+    height: float
+    flatness: Flatness
+    fullness: float = 1.0
+
+
+class Form(StrEnum):
+    """What a piece is taken for when it is measured."""
+
+    TURNED = "turned"
+    """A surface of revolution."""
+    OVAL = "oval"
+    """Worked down both sides of a chain: stadiums."""
+    ROWS = "rows"
+
+
+@dataclass(frozen=True, slots=True)
+class PieceSize:
+    """One copy of a piece, before stuffing.
+
+    `outline` has one entry a round, from the start up. `height` is how far it reaches along its
+    axis, `diameter` the widest round, `edge` the length of the last round, all in mm; `volume` in
+    ml. `length` is set for ovals and rows, where `diameter` is the width. `unreliable` says why
+    which figure is missing: ("volume", "a piece worked in rows encloses nothing by itself").
+    `working` says how each figure that is there was reached.
+    """
+
+    piece: str
+    form: Form
+    outline: tuple[RoundSize, ...]
+    height: float | None
+    diameter: float | None
+    length: float | None
+    edge: float | None
+    volume: float | None
+    guessed: bool
+    """The gauge was guessed from the yarn's thickness."""
+    unreliable: Mapping[str, str]
+    working: Mapping[str, str] = field(default_factory=dict)
+
+
+class Verdict(StrEnum):
+    """How well two edges fit: silent, note, warning, error."""
+
+    FITS = "fits"
+    EASE = "ease in"
+    CARE = "ease with care"
+    MISFIT = "does not fit"
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """Two edges of a join, each measured in its own yarn.
+
+    `edges`: the edge and what it is joined to; a place on a piece comes as an edge of the kind
+    "footprint", "between" or "up". `counts` are the whole edges' stitches; `lengths` (mm) are as
+    they lie, half the edge where one is folded flat (`folded`). `suggest` is the count that would
+    fit, one for each edge with the other unchanged.
+
+    `fit` = first length / second, `mismatch` = longer / shorter - 1, `halved` where the limits
+    are halved because the edge is sewn flat on a body, `by_count` where the two are in one gauge,
+    so that the counts alone tell. `fullness` is given where the longer edge is gathered on
+    purpose. None where a length cannot be told; `mismatch` is told all the same where both edges
+    are in one yarn whose gauge is not known."""
+
+    join: Join
+    span: Span
+    edges: tuple[Edge, Edge]
+    counts: tuple[int | None, int | None]
+    lengths: tuple[float | None, float | None]
+    fit: float | None
+    mismatch: float | None
+    suggest: tuple[int | None, int | None]
+    verdict: Verdict | None
+    halved: bool = False
+    eased: bool = False
+    folded: tuple[bool, bool] = (False, False)
+    by_count: bool = False
+    guessed: bool = False
+    fullness: float | None = None
+    frill: Frill | None = None
+    working: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class YarnNeed:
+    """Metres and grams of one yarn for all copies, tails and margin included; `estimated` unless
+    a weighed swatch is given; `grams` and `balls` None where the put-up is not known, all None,
+    and named in `unreliable`, where a round in this yarn could not be read."""
+
+    yarn: str
+    metres: float | None
+    grams: float | None
+    balls: int | None
+    estimated: bool
+    unreliable: str = ""
+    working: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Measures:
+    pieces: Mapping[str, PieceSize]
+    fits: tuple[Fit, ...]
+    yarns: Mapping[str, YarnNeed]
+    stuffing: float | None
+    """Grams for the whole object, None where a volume is not known."""
+    hours: tuple[float, float] | None
+    """Making time as a range."""
+    working: Mapping[str, str] = field(default_factory=dict)
+    """How `stuffing` and `hours` were reached, or why they are missing."""

@@ -1,0 +1,193 @@
+"""The figures of one piece, how each was reached, and why some cannot be told."""
+
+from __future__ import annotations
+
+from roundproof.fabric.edges import count_of
+from roundproof.fabric.model import Fabric, WorkedPiece
+from roundproof.measure.bands import Band, Bands, bands_of, round_size
+from roundproof.measure.figures import cm, number, several, stitches
+from roundproof.measure.meridian import Stadium
+from roundproof.measure.model import Flatness, Form, PieceSize, RoundSize
+from roundproof.measure.outline import Outline, form_of, outline_of
+from roundproof.pattern.model import Pattern
+
+_GATHERED = 0.75
+"""A round shorter than this share of the circle it lies on is drawn together."""
+_FLAT = "a piece worked in rows encloses nothing by itself"
+
+
+def piece_size(pattern: Pattern, fabric: Fabric, worked: WorkedPiece) -> PieceSize:
+    """The figures of one copy of a piece. Never raises: what cannot be told is None and named."""
+    bands, form = bands_of(pattern, worked), form_of(worked)
+    figures = _figures(form)
+    if not bands.bands:
+        return _size(worked, form, bands, (), {}, dict.fromkeys(figures, bands.missing), {})
+    edge = _edge(pattern, worked)
+    if form is Form.ROWS:
+        return _rows(worked, bands, edge)
+    outline = outline_of(pattern, fabric, worked, bands)
+    why = dict.fromkeys(figures, bands.missing) if bands.missing else _unreliable(outline)
+    values = {
+        "height": outline.reach,
+        "diameter": 2 * max(p.radius for p in outline.points),
+        "volume": outline.inside / 1000,
+    }
+    if form is Form.OVAL:
+        values["length"] = outline.straight + values["diameter"]
+    return _with_edge(worked, form, bands, outline.rounds, values, why, _working(outline), edge)
+
+
+def _edge(pattern: Pattern, worked: WorkedPiece) -> tuple[int, float] | None:
+    """Count and stitch width of the last round, which may be known where a round before is not."""
+    last = worked.rounds[-1]
+    count, size = count_of(last), round_size(pattern, worked.piece, last)
+    return (count, size.width) if count is not None and size is not None else None
+
+
+def _with_edge(
+    worked: WorkedPiece,
+    form: Form,
+    bands: Bands,
+    outline: tuple[RoundSize, ...],
+    values: dict[str, float],
+    why: dict[str, str],
+    working: dict[str, str],
+    edge: tuple[int, float] | None,
+) -> PieceSize:
+    if edge is not None:
+        why.pop("edge", None)
+        values["edge"] = edge[0] * edge[1]
+        row = "row" if form is Form.ROWS else "round"
+        working["edge"] = f"the last {row}: {_by_width(*edge)}"
+    return _size(worked, form, bands, outline, values, why, working)
+
+
+def _size(
+    worked: WorkedPiece,
+    form: Form,
+    bands: Bands,
+    outline: tuple[RoundSize, ...],
+    values: dict[str, float],
+    why: dict[str, str],
+    working: dict[str, str],
+) -> PieceSize:
+    told = {figure: value for figure, value in values.items() if figure not in why}
+    gauge = {"gauge": "; ".join(bands.gauges)} if told else {}
+    return PieceSize(
+        piece=worked.piece.key,
+        form=form,
+        outline=outline,
+        height=told.get("height"),
+        diameter=told.get("diameter"),
+        length=told.get("length"),
+        edge=told.get("edge"),
+        volume=told.get("volume"),
+        guessed=bands.guessed,
+        unreliable=why,
+        working={figure: working[figure] for figure in told} | gauge,
+    )
+
+
+def _figures(form: Form) -> tuple[str, ...]:
+    named = ("height", "diameter", "length", "edge", "volume")
+    return tuple(figure for figure in named if figure != "length" or form is not Form.TURNED)
+
+
+def _rows(worked: WorkedPiece, bands: Bands, edge: tuple[int, float] | None) -> PieceSize:
+    """A flat piece: as wide as its longest row, as long as its rows together."""
+    outline: list[RoundSize] = []
+    reach = 0.0
+    for band in bands.bands:
+        reach += band.height
+        flat = RoundSize(band.number, band.length, band.length / 2, reach, Flatness.FLAT)
+        outline.append(flat)
+    wide = max(bands.bands, key=lambda b: b.length)
+    why = dict.fromkeys(_figures(Form.ROWS), bands.missing) if bands.missing else {}
+    why["volume"] = why.get("volume", _FLAT)
+    length = f"{several(len(outline), 'row')} one upon the other: {cm(reach)}"
+    values = {"height": reach, "diameter": wide.length, "length": reach}
+    working = {
+        "height": length,
+        "diameter": f"row {wide.number} is the widest: {_by_width(wide.count, wide.width)}",
+        "length": length,
+    }
+    return _with_edge(worked, Form.ROWS, bands, tuple(outline), values, why, working, edge)
+
+
+def _unreliable(outline: Outline) -> dict[str, str]:
+    """Which figures the model cannot tell, and why."""
+    why: dict[str, str] = {}
+    ruffled = next((r for r in outline.rounds if r.flatness is Flatness.RUFFLED), None)
+    if ruffled is not None:
+        reason = (
+            f"R{ruffled.number} ruffles ({number(ruffled.fullness)} times the circle it lies on),"
+            " and how a frill stands does not follow from counts"
+        )
+        why = {f: reason for f in _figures(outline.form) if f != "edge"}
+        if outline.frill and outline.rounds[outline.frill] is ruffled:
+            del why["volume"]
+    elif (drawn := _drawn_together(outline)) is not None:
+        reason = f"R{drawn.number} is drawn together more than a round can lean in"
+        why = {"height": reason, "volume": reason}
+    if outline.form is Form.OVAL and "volume" not in why and (reason := _odd_oval(outline)):
+        why["volume"] = reason
+    return why
+
+
+def _drawn_together(outline: Outline) -> RoundSize | None:
+    """A round that gathers, other than at the last few stitches of a closing."""
+    for band, size in zip(outline.bands, outline.rounds, strict=True):
+        if size.fullness < _GATHERED and size.radius > 2 * band.height:
+            return size
+    return None
+
+
+def _odd_oval(outline: Outline) -> str:
+    counts = [band.count for band in outline.bands]
+    if max(counts) <= counts[0]:
+        return "a pocket worked down both sides of a chain takes its shape from the filling"
+    if any(band.length < 2 * outline.straight for band in outline.bands):
+        return "the oval is drawn in past its ends, and counts do not tell how it then lies"
+    return ""
+
+
+def _by_width(count: int, width: float) -> str:
+    return f"{stitches(count)} of {number(width)} mm are {cm(count * width)}"
+
+
+def _working(outline: Outline) -> dict[str, str]:
+    """How each figure was reached, with its numbers."""
+    widest = max(range(len(outline.bands)), key=lambda i: outline.points[i].radius)
+    wide, radius = outline.bands[widest], outline.points[widest].radius
+    rounds = several(len(outline.bands), "round")
+    shut = ", and the last drawn shut" if outline.shut else ""
+    said = {
+        "height": f"{rounds} of {_heights(outline.bands)}, each of them less in height the more"
+        f" it leans{shut}: {cm(outline.reach)}",
+        "diameter": f"R{wide.number} is the widest: {_by_width(wide.count, wide.width)} round,"
+        f" {_across(2 * radius, outline.points[widest].fullness)}",
+        "volume": f"slices between one round and the next, {rounds} in all:"
+        f" {number(outline.inside / 1000, 1)} ml",
+    }
+    if outline.form is Form.OVAL:
+        oval = Stadium(outline.straight, radius)
+        said["diameter"] = f"a half circle of {cm(radius)} on each side at R{wide.number}"
+        said["length"] = (
+            f"the chain between the ends, {cm(oval.straight)}, and a half circle of"
+            f" {cm(radius)} at each end: {cm(oval.length)}"
+        )
+    return said
+
+
+def _across(diameter: float, fullness: float) -> str:
+    if fullness < 1.005:
+        return f"which is {cm(diameter)} across"
+    return (
+        f"more than lies flat in rounds of this height ({number(fullness)} times), so"
+        f" {cm(diameter)} across"
+    )
+
+
+def _heights(bands: tuple[Band, ...]) -> str:
+    low, high = min(b.height for b in bands), max(b.height for b in bands)
+    return f"{number(low)} mm" if high - low < 0.005 else f"{number(low)} to {number(high)} mm"

@@ -1,0 +1,1 @@
+"""Round text and the instruction tree: reading one, writing the other."""

@@ -1,0 +1,95 @@
+"""The closed list of lines that mean something without being a round."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from roundproof.notation.tokens import Lexicon, plain
+from roundproof.notation.tree import Act, Action
+from roundproof.source import Line
+
+_Match = re.Match[str]
+
+_COLOUR_CHANGE = re.compile(
+    r"(?:change|switch)(?: colou?r| yarn)? to (?P<yarn>[^.,;]+?)(?: yarn)?\s*(?:[.,;].*)?$"
+)
+_START_WITH = re.compile(r"(?:start|begin) (?:with|in) (?P<yarn>[^.,;]+?)\s*(?:[.,;].*)?$")
+_JOIN_YARN = re.compile(
+    r"(?:join|attach) (?P<yarn>[^.,;]+?)(?= (?:in|to|at|with|on)\b|[.,;]|$)(?: yarn)?.*$"
+)
+_HOOK = re.compile(
+    r"(?:change|switch) to (?:a |the )?(?P<mm>\d+(?:[.,]\d+)?) ?mm hook\.?$"
+    r"|(?:change|switch) to (?:a |the )?hook (?P<mm2>\d+(?:[.,]\d+)?) ?mm\.?$"
+)
+_KEEP = re.compile(r"(?:do not|don't) (?:fasten off|cut(?: the)? yarn).*$")
+_FASTEN = re.compile(r"(?:fasten off|finish off|bind off|fo\b|cut the yarn|cut yarn).*$")
+_TURN = re.compile(r"turn(?: the work)?\.?$")
+_FOLD = re.compile(r"(?:fold|flatten)\b.*\bflat\b.*$|fold (?:it |the \w+ )?in half.*$|flatten\b.*$")
+_STUFF = re.compile(r"(?:stuff|begin to stuff|start stuffing|begin stuffing|keep stuffing)\b.*$")
+_MOVE = re.compile(
+    r"move (?:the )?(?:start|marker|beginning)(?: of (?:the )?round)?"
+    r" (?P<n>\d+) (?:sts?|stitches|stitch) (?:on|forward).*$"
+)
+_MARK = re.compile(
+    r"mark (?:the )?(?P<name>.+?) between (?:sts?|stitches) (?P<a>\d+) (?:and|-) (?P<b>\d+)\b.*$"
+)
+
+
+def action(line: Line, lexicon: Lexicon) -> Action | None:
+    """The action a line stands for, or None. A yarn that is not known leaves `yarn`
+    empty and its words in `name`."""
+    text = " ".join(plain(line.text).split())
+    for pattern, make in _TABLE:
+        match = pattern.match(text)
+        if match:
+            return make(match, line, lexicon)
+    return None
+
+
+def _simple(act: Act) -> Callable[[_Match, Line, Lexicon], Action | None]:
+    def make(_: _Match, line: Line, __: Lexicon) -> Action:
+        return Action(act, line.text.strip(), line.span)
+
+    return make
+
+
+def _yarn(act: Act) -> Callable[[_Match, Line, Lexicon], Action | None]:
+    def make(match: _Match, line: Line, lexicon: Lexicon) -> Action | None:
+        key = lexicon.yarn(match.group("yarn"))
+        if key is None and act is Act.JOIN_YARN:
+            return None  # 'Join the legs.' is a note
+        words = match.group("yarn").strip()
+        return Action(act, line.text.strip(), line.span, yarn=key, name=None if key else words)
+
+    return make
+
+
+def _hook(match: _Match, line: Line, _: Lexicon) -> Action:
+    mm = float((match.group("mm") or match.group("mm2")).replace(",", "."))
+    return Action(Act.CHANGE_HOOK, line.text.strip(), line.span, number=mm)
+
+
+def _move(match: _Match, line: Line, _: Lexicon) -> Action:
+    count = min(int(match.group("n")[:9]), 10**9)
+    return Action(Act.MOVE_START, line.text.strip(), line.span, number=count)
+
+
+def _mark(match: _Match, line: Line, _: Lexicon) -> Action:
+    places = (int(match.group("a")[:9]), int(match.group("b")[:9]))
+    return Action(Act.MARK, line.text.strip(), line.span, name=match.group("name"), between=places)
+
+
+_TABLE: tuple[tuple[re.Pattern[str], Callable[[_Match, Line, Lexicon], Action | None]], ...] = (
+    (_HOOK, _hook),
+    (_COLOUR_CHANGE, _yarn(Act.CHANGE_YARN)),
+    (_START_WITH, _yarn(Act.CHANGE_YARN)),
+    (_KEEP, _simple(Act.KEEP_YARN)),
+    (_FASTEN, _simple(Act.FASTEN_OFF)),
+    (_TURN, _simple(Act.TURN)),
+    (_FOLD, _simple(Act.FOLD_FLAT)),
+    (_STUFF, _simple(Act.STUFF)),
+    (_MOVE, _move),
+    (_MARK, _mark),
+    (_JOIN_YARN, _yarn(Act.JOIN_YARN)),
+)

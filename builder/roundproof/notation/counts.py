@@ -1,0 +1,68 @@
+"""What stands behind the work of a round: the stated count and remarks."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from roundproof.notation.parse import CLOSE
+from roundproof.notation.tokens import Token
+from roundproof.notation.tree import Stated
+from roundproof.source import Line, Span
+
+_BEFORE = (*CLOSE, "-", "=", ">", "total", ".", ",", ";")
+_AFTER = (*CLOSE.values(), "st", "stitch", "foreign", "total", "each", "inc", "dec", "round")
+_EDGES = " \t.,;:-–—"
+
+
+@dataclass(frozen=True, slots=True)
+class Ending:
+    """The stated count, if there is one, and the words after it as a line."""
+
+    stated: Stated | None
+    remark: Line | None
+
+
+def ending(rest: Sequence[Token], lines: Sequence[Line]) -> Ending:
+    """Split the tokens left over behind the work. `lines` are the lines they come from."""
+    if not rest:
+        return Ending(None, None)
+    at = 0
+    while at < len(rest) and rest[at].part in _BEFORE:
+        at += 1
+    if at == len(rest) or rest[at].part != "num":
+        return Ending(None, _remark(rest[0].span.start, lines))
+    stated = Stated(rest[at].number, rest[at].span)
+    at += 1
+    while at < len(rest) and rest[at].part in _AFTER:
+        at += 1
+    return Ending(stated, _remark(rest[at - 1].span.end, lines))
+
+
+def stated_at_end(tokens: Sequence[Token]) -> Stated | None:
+    """The count at the end of a round whose work could not be read: '(24)', '[24 sts]', '= 24'."""
+    for at in range(len(tokens) - 1, 0, -1):
+        token = tokens[at]
+        if token.part == "num":
+            behind = {t.part for t in tokens[at + 1 :]}
+            opened = tokens[at - 1].part in (*CLOSE, "=", "-", ">")
+            return Stated(token.number, token.span) if opened and behind <= {*_AFTER, "."} else None
+    return None
+
+
+def _remark(start: int, lines: Sequence[Line]) -> Line | None:
+    """The words from an offset on, without the signs around them."""
+    for index, line in enumerate(lines):
+        if not line.span.start <= start <= line.span.end:
+            continue
+        text = line.text[start - line.span.start :]
+        words = text.strip(_EDGES)
+        more = " ".join(m.text.strip() for m in lines[index + 1 :])
+        if not words and not more:
+            return None
+        begin = start + text.index(words) if words else start
+        written = text.strip().lstrip(_EDGES)
+        end = begin + len(written.rstrip())
+        whole = " ".join(part for part in (written, more) if part)
+        return Line(whole, Span(line.span.source, begin, end))
+    return None

@@ -1,0 +1,131 @@
+"""A place in a line of tokens, and what can be asked there."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from roundproof.notation.tokens import Token
+from roundproof.notation.tree import Fill, Loop, Times
+from roundproof.source import Span
+
+LOOPS = {"flo": Loop.FRONT, "blo": Loop.BACK, "both loops": Loop.BOTH}
+
+
+class Unread(Exception):
+    """A wording that is not read, at a token, with what was expected there in plain words. Never
+    leaves this room."""
+
+    def __init__(self, token: Token | None, expected: str, unpaired: bool = False) -> None:
+        self.token = token
+        self.expected = expected
+        self.unpaired = unpaired
+
+
+class Cursor:
+    """Walks over tokens. `taken` says which meaning each two-way wording gets, in order."""
+
+    def __init__(self, tokens: Sequence[Token], taken: tuple[int, ...] = ()) -> None:
+        self.tokens = tokens
+        self.at = 0
+        self.taken = taken
+        self.choices = 0
+
+    def part(self, ahead: int = 0) -> str:
+        """The part played by a token further on; 'end' past the last one."""
+        at = self.at + ahead
+        return self.tokens[at].part if at < len(self.tokens) else "end"
+
+    def value(self, ahead: int = 0) -> str:
+        at = self.at + ahead
+        return self.tokens[at].value if at < len(self.tokens) else ""
+
+    def take(self) -> Token:
+        token = self.tokens[self.at]
+        self.at += 1
+        return token
+
+    def looks(self, *parts: str) -> bool:
+        """Whether these parts stand next."""
+        return all(self.part(i) == part for i, part in enumerate(parts))
+
+    def match(self, *parts: str) -> bool:
+        """Take these parts if they all stand next."""
+        if self.looks(*parts):
+            self.at += len(parts)
+            return True
+        return False
+
+    def skip(self, *parts: str) -> None:
+        """Take any of these parts, as many as there are."""
+        while self.part() in parts:
+            self.at += 1
+
+    def number(self, form: tuple[str, ...]) -> int | None:
+        """Take a form with one number in it and give the number."""
+        if not self.looks(*form):
+            return None
+        found = self.tokens[self.at + form.index("num")].number
+        self.at += len(form)
+        return found
+
+    def span(self, start: int) -> Span:
+        """From the token at `start` to the one taken last."""
+        return self.tokens[start].span.to(self.tokens[max(start, self.at - 1)].span)
+
+    def fail(self, expected: str) -> Unread:
+        token = self.tokens[self.at] if self.at < len(self.tokens) else None
+        return Unread(token or (self.tokens[-1] if self.tokens else None), expected)
+
+    def choose(self) -> int:
+        """0 or 1: the meaning that this pass takes of a wording that has two."""
+        index = self.choices
+        self.choices += 1
+        return self.taken[index] if index < len(self.taken) else 0
+
+    # ---- how often, how far, through which loop ----
+
+    def times(self) -> Times | None:
+        """'x 6', '6 times', '5 more times', ')6', '*6', or as far as `reach` says."""
+        for form, more in (
+            (("times", "num"), 0),
+            (("num", "more", "times"), 1),
+            (("num", "times", "more"), 1),
+            (("num", "times"), 0),
+            (("*", "num"), 0),
+        ):
+            found = self.number(form)
+            if found is not None:
+                return found + more
+        closed = self.at > 0 and self.tokens[self.at - 1].part in (")", "]", "}")
+        if closed and self.part() == "num" and self.tokens[self.at].glued:
+            return self.take().number
+        return self.reach()
+
+    def reach(self) -> Fill | None:
+        """'around', 'to last 3 sts', 'until 3 sts remain'."""
+        around = self.match("around")
+        before = self._before()
+        if not around and before is None:
+            return None
+        return Fill(before or 0)
+
+    def _before(self) -> int | None:
+        for form in (("to", "last", "num"), ("to", "num", "st", "remain")):
+            found = self.number(form)
+            if found is not None:
+                self.match("st") or self.chain_word()
+                return found
+        return 1 if self.match("to", "last", "st") else None
+
+    def loop(self) -> Loop | None:
+        """'BLO', 'in BLO', 'in back loops only'."""
+        if self.part() == "in" and self.part(1) in LOOPS:
+            self.at += 1
+        return LOOPS[self.take().part] if self.part() in LOOPS else None
+
+    def chain_word(self) -> bool:
+        """Take the word 'ch' where it names a place, not a stitch to make."""
+        if self.value() == "ch":
+            self.at += 1
+            return True
+        return False

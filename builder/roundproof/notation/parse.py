@@ -1,0 +1,370 @@
+"""Reading the work of one round: items, groups and repeats. `forms` is the document of what is
+read; nothing is guessed: a wording with two meanings is read both ways."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import product
+
+from roundproof.notation.cursor import LOOPS, Cursor, Unread
+from roundproof.notation.stitchwork import COUNTED, stitches
+from roundproof.notation.tokens import Token
+from roundproof.notation.tree import (
+    Chain,
+    Colour,
+    FarSide,
+    Fill,
+    FreeLoops,
+    Instruction,
+    Item,
+    JoinRound,
+    Leave,
+    Loop,
+    Repeat,
+    Stitches,
+    Times,
+    Turn,
+    Unit,
+    Where,
+)
+from roundproof.notation.units import every_loop, in_loop, joined, named, without_loop
+from roundproof.source import Span
+
+CLOSE = {"(": ")", "[": "]", "{": "}", "<": ">"}
+_BRACKETS = {"(": ")", "[": "]", "{": "}"}
+_SEPARATORS = (",", ";", ".", "+", "/", ":")
+_DASHES = ("-", "=", ">")
+_DEEPEST = 20
+_MOST_CHOICES = 3
+_MOST_ITEMS = 5000
+
+
+@dataclass(frozen=True, slots=True)
+class LoopMark:
+    """'In BLO' standing by itself: holds for what follows, or, at the end, for all before."""
+
+    loop: Loop
+    span: Span
+
+
+Part = Item | LoopMark | FreeLoops
+
+
+def readings(tokens: Sequence[Token]) -> tuple[tuple[Instruction, ...], list[Token]]:
+    """Every way to take a round's work, mostly one, and the tokens after it (count, remarks).
+
+    Raises Unread where the wording is not read.
+    """
+    _paired(tokens)
+    first = _Parser(tokens)
+    found, rest = [first.whole()], list(tokens[first.at :])
+    for taken in list(product((0, 1), repeat=min(first.choices, _MOST_CHOICES)))[1:]:
+        reading = _Parser(tokens, taken).whole()
+        if reading not in found:
+            found.append(reading)
+    return tuple(found), rest
+
+
+def _paired(tokens: Sequence[Token]) -> None:
+    """Raises Unread at a bracket that has no partner."""
+    opened: list[Token] = []
+    for token in tokens:
+        if token.part in _BRACKETS:
+            opened.append(token)
+        elif token.part in _BRACKETS.values():
+            if not opened or _BRACKETS[opened[-1].part] != token.part:
+                opens = next(o for o, c in _BRACKETS.items() if c == token.part)
+                raise Unread(token, f"the `{opens}` that it closes, or leave it out", unpaired=True)
+            opened.pop()
+    if opened:
+        close = _BRACKETS[opened[-1].part]
+        raise Unread(opened[-1], f"a `{close}` that closes this `{opened[-1].part}`", unpaired=True)
+
+
+def _settled(parts: Sequence[Part]) -> list[Item]:
+    """Loops named by a mark put on the stitches they hold for; equal stitches joined."""
+    found: list[Item] = []
+    loop: Loop | None = None
+    for index, part in enumerate(parts):
+        if isinstance(part, LoopMark):
+            loop = part.loop
+            if index == len(parts) - 1 and found:
+                found = [in_loop(item, loop) for item in found]
+        elif not isinstance(part, FreeLoops):
+            found.append(in_loop(part, loop) if loop else part)
+    return joined(found)
+
+
+def _instruction(parts: Sequence[Part]) -> Instruction:
+    items = _settled(parts)
+    into = next((p for p in parts if isinstance(p, FreeLoops)), None)
+    loops = every_loop(items)
+    shared = loops.pop() if len(loops) == 1 else None
+    if shared is not None:
+        items = [without_loop(item) for item in items]
+        shared = None if shared is Loop.BOTH else shared
+    return Instruction(tuple(items), shared, into)
+
+
+class _Parser(Cursor):
+    deep = 0
+
+    def whole(self) -> Instruction:
+        parts = self.parts()
+        if not any(not isinstance(p, LoopMark | FreeLoops) for p in parts):
+            raise self.fail("stitches, like `(sc, inc) x 6`")
+        only = parts[0]
+        if len(parts) == 1 and isinstance(only, Repeat) and only.times == 1:
+            # a group written once, with nothing said: it may fill the round
+            parts = [Repeat(only.body, Fill(), only.span)] if self.choose() else list(only.body)
+        return _instruction(self._line_times(parts))
+
+    def _line_times(self, parts: list[Part]) -> list[Part]:
+        """'inc, 2 sc x 6' without brackets: the number may be meant for the whole line."""
+        last = parts[-1]
+        if len(parts) < 2 or not isinstance(last, Stitches) or not isinstance(last.times, int):
+            return parts
+        tokens = self.tokens[: self.at]
+        if len(tokens) < 4 or [t.part for t in tokens[-2:]] != ["times", "num"]:
+            return parts
+        if tokens[-4].part != "num":
+            return parts
+        body = [p for p in parts[:-1] if not isinstance(p, LoopMark | FreeLoops)]
+        count, times = tokens[-4].number, tokens[-1].number
+        each = Stitches(last.unit, count, last.span, last.loop, last.where, last.nth, last.layers)
+        if self.choose():
+            return [Repeat((*body, each), times, tokens[0].span.to(tokens[-1].span))]
+        total = Stitches(last.unit, count * times, last.span, last.loop)
+        return [*parts[:-1], total]
+
+    def parts(self, stop: str = "end") -> list[Part]:
+        """Items up to `stop`, a stitch count, or the end."""
+        self.deep += 1
+        if self.deep > _DEEPEST:
+            raise self.fail("fewer brackets within brackets")
+        found: list[Part] = []
+        while True:
+            self.skip(*_SEPARATORS)
+            if self.part() in (stop, "end") or self._ends(stop):
+                break
+            if stop == "end" and found and self.looks("rep") and not self.looks("rep", "from"):
+                found = [self._line_again(found)]
+                continue
+            found += self.item()
+            if len(found) > _MOST_ITEMS:
+                raise self.fail("a shorter round")
+        self.deep -= 1
+        return found
+
+    def _ends(self, stop: str) -> bool:
+        if stop == "*" and self.part() == "rep":
+            return True
+        if stop == "end" and self.part() == "fasten off":
+            return True
+        return stop in ("end", "*") and self._count_follows()
+
+    def _line_again(self, found: list[Part]) -> Part:
+        """'2 sc, inc, repeat around': the line so far, over and over."""
+        self.take()
+        times = self.times() or Fill()
+        body = tuple(_settled(found))
+        return Repeat(body, times, body[0].span.to(self.tokens[self.at - 1].span))
+
+    def _count_follows(self) -> bool:
+        """A stitch count, in any of its clothes, where the work ends."""
+        ahead = 0
+        while self.part(ahead) in _DASHES:
+            ahead += 1
+        dressed = ahead > 0
+        opened = self.part(ahead) in CLOSE
+        close = CLOSE.get(self.part(ahead), "")
+        ahead += opened
+        ahead += self.part(ahead) == "total"
+        if self.part(ahead) != "num":
+            return False
+        after = ahead + 1
+        while self.part(after) in COUNTED or self.part(after) == "round":
+            after += 1
+        if not opened:
+            full = self.at > 0 and self.tokens[self.at - 1].part == "around"
+            totalled = self.part(after - 1) == "total"
+            return self.part(after) in ("end", ".") and (dressed or full or totalled)
+        if self.part(after) != close:
+            return False
+        plain = after == ahead + 1 and not self._times_at(after + 1)
+        return plain or self.part(after + 1) not in (
+            *_SEPARATORS[:2],
+            "times",
+            "num",
+            "in",
+            "*",
+            "around",
+        )
+
+    def _times_at(self, ahead: int) -> bool:
+        return self.part(ahead) == "times" or (
+            self.part(ahead) == "num" and self.part(ahead + 1) in ("times", "more")
+        )
+
+    # ---- one item ----
+
+    def item(self) -> list[Part]:
+        part = self.part()
+        if part in CLOSE:
+            return self.group()
+        if part == "*":
+            return [self.star()]
+        if self._free_loops_follow():
+            return [self.free_loops()]
+        if part in LOOPS or (part == "in" and self.part(1) in LOOPS):
+            start, loop = self.at, self.loop()
+            assert loop is not None
+            return [LoopMark(loop, self.span(start))]
+        if part == "colour" or (part in ("with", "in", "change") and self.part(1) == "colour"):
+            start = self.at
+            self.at += part != "colour"
+            return [Colour(self.take().value, self.span(start))]
+        if self.looks("with", "word"):  # a yarn that the pattern does not list
+            self.at += 2
+            return [Colour(self.tokens[self.at - 1].value, self.tokens[self.at - 1].span)]
+        if part == "ring":
+            return list(self.ring())
+        if part == "leave" or self.looks("num", "st", "free"):
+            return [self.leave()]
+        return self.marker() or list(stitches(self))
+
+    def marker(self) -> list[Part]:
+        start = self.at
+        if self.match("far side"):
+            while self.chain_word() or self.match("in", "each") or self.match("of"):
+                pass
+            return [FarSide(self.span(start))]
+        if self.match("turn"):
+            return [Turn(self.span(start))]
+        if self.match("join"):
+            if self.match("with"):
+                self.match("stitch")
+            if self.match("in", "first") or self.match("to", "first"):
+                self.match("st") or self.match("stitch")
+            return [JoinRound(self.span(start))]
+        return []
+
+    def _free_loops_follow(self) -> bool:
+        ahead = int(self.part() == "in")
+        ahead += self.part(ahead) == "each"
+        return self.part(ahead) == "free" and self.part(ahead + 1) in LOOPS
+
+    def free_loops(self) -> FreeLoops:
+        """'in the free front loops of R6'."""
+        start = self.at
+        self.skip("in", "each", "free")
+        loop = LOOPS[self.take().part]
+        self.skip("in", "from")
+        if not self.looks("round", "num"):
+            raise self.fail("the round whose loops they are, like `in the free front loops of R6`")
+        self.take()
+        return FreeLoops(loop, self.take().number, self.span(start))
+
+    def leave(self) -> Item:
+        start = self.at
+        self.skip("leave", "last", "remain", "next")
+        if self.part() != "num":
+            raise self.fail("how many stitches to leave, like `leave 6 sts unworked`")
+        count = self.take().number
+        self.match("st")
+        self.match("free") or self.match("remain")
+        return Leave(count, self.span(start))
+
+    def ring(self) -> list[Item]:
+        """'MR, 6 sc' and 'magic ring with 6 sc'."""
+        start = self.at
+        self.take()
+        self.skip("with", *_SEPARATORS)
+        found = stitches(self)
+        if not all(isinstance(i, Stitches) for i in found):
+            raise self.fail("stitches to work into the ring, like `6 sc in magic ring`")
+        span = self.span(start)
+        return [
+            Stitches(i.unit, i.times, span, i.loop, Where.RING)
+            for i in found
+            if isinstance(i, Stitches)
+        ]
+
+    # ---- groups and repeats ----
+
+    def group(self) -> list[Part]:
+        start = self.at
+        opened = self.take()
+        close = CLOSE[opened.part]
+        if self.looks("colour", close):
+            self.at += 2
+            return [Colour(self.tokens[self.at - 2].value, self.span(start))]
+        times: Times | None = self.number(("num", "times", ":"))
+        body = _settled(self.parts(close))
+        if not self.match(close):
+            raise Unread(opened, f"a `{close}` that closes this `{opened.part}`")
+        if not body:
+            raise Unread(opened, "stitches between the brackets")
+        if self._one_place():
+            fan, again = self.fan(body), self.number(("times", "num"))
+            return [Stitches(fan, 1 if again is None else again, self.span(start))]
+        if self.match("in", "each", "st"):
+            return [Stitches(self.fan(body), self.times() or Fill(), self.span(start))]
+        times = times or self.times()
+        loop = self.loop()
+        if loop:
+            body = [in_loop(item, loop) for item in body]
+        return [Repeat(tuple(body), 1 if times is None else times, self.span(start))]
+
+    def _one_place(self) -> bool:
+        for form in (("in", "next", "st"), ("in", "st"), ("in", "next")):
+            if self.looks(*form) and self.part(len(form)) != "num":
+                self.at += len(form)
+                return True
+        return False
+
+    def fan(self, body: Sequence[Item]) -> Unit:
+        """Several stitches into one place."""
+        makes: list[tuple[str, int]] = []
+        for item in body:
+            if isinstance(item, Chain):
+                makes.append(("ch", item.count))
+            elif isinstance(item, Stitches) and isinstance(item.times, int):
+                makes += [(kind, n * item.times) for kind, n in item.unit.makes]
+            else:
+                raise self.fail("plain stitches in the brackets, like `(sc, hdc, sc) in next st`")
+        return named(makes, 1)
+
+    def star(self) -> Item:
+        start = self.at
+        opened = self.take()
+        body = tuple(_settled(self.parts("*")))
+        if not body:
+            raise Unread(opened, "stitches after the `*`")
+        if self.match("*"):
+            self.skip(*_SEPARATORS)
+            if self.part() != "rep":
+                times = self.times()
+                if times is None:
+                    raise self.fail("how often, like `x 6` or `around`")
+                return Repeat(body, times, self.span(start))
+        if not self.match("rep"):
+            raise Unread(opened, "a second `*`, or `rep from *`")
+        return Repeat(body, self._again(), self.span(start))
+
+    def _again(self) -> Times:
+        """After 'rep': from *, then how often. 'rep from * 5 times' has two meanings."""
+        self.match("from")
+        while self.match("*") or (self.looks("to", "*") and self.match("to")):
+            pass
+        more = self.looks("num", "more") or self.looks("num", "times", "more")
+        times = self.times()
+        if times is None:
+            found = self.number(("num", "more"))
+            if found is None:
+                raise self.fail("how often to repeat, like `around` or `5 more times`")
+            return found + 1
+        if isinstance(times, int) and not more and not self.match("total"):
+            return times + self.choose()
+        return times

@@ -1,0 +1,185 @@
+"""Reads what a piece's `rounds` say, line by line. A line that cannot be read is reported once, at
+the offending word, and the piece goes on from the count the line states."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from roundproof.findings import Finding
+from roundproof.notation.actions import action
+from roundproof.notation.counts import ending, stated_at_end
+from roundproof.notation.cursor import Unread
+from roundproof.notation.labels import Labelled, label, rounds_said
+from roundproof.notation.parse import readings
+from roundproof.notation.said import Complaints
+from roundproof.notation.tokens import Lexicon, Token, plain
+from roundproof.notation.tree import (
+    Again,
+    Chain,
+    Entry,
+    Instruction,
+    JoinRound,
+    Label,
+    Note,
+    Round,
+    Script,
+    Stitches,
+)
+from roundproof.pattern.model import Terms
+from roundproof.source import Line, Span, Text
+
+_NOTE = re.compile(r"\s*note\s*:\s*", re.IGNORECASE)
+_AGAIN = re.compile(
+    r"rep(?:eat)?\s+(?:rounds?|rnds?|rows?|r)\.?\s*(?P<first>\d+)"
+    r"(?:\s*(?:-|to|and|&)\s*(?:rounds?|rnds?|rows?|r)?\.?\s*(?P<last>\d+))?"
+    r"(?:\s*,?\s*(?:(?P<more>\d+)\s*(?:more\s*times?|times?\s*more)|x\s*(?P<x>\d+)|(?P<times>\d+)\s*times))?"
+)
+_WORKS = frozenset({"stitch", "foreign", "inc", "dec", "inv dec", "tog", "foreign tog"})
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """What the reading of a piece needs to know of its pattern: the terms its rounds are written
+    in, and the key of the yarn for each word that may name one."""
+
+    terms: Terms
+    colours: Mapping[str, str]
+    piece: str
+
+
+def read_script(text: Text, context: Context) -> tuple[Script, list[Finding]]:
+    """The entries of a piece's rounds, and what could not be read in them."""
+    reader = _Reader(context)
+    return reader.script(text.lines or ()), reader.said.findings
+
+
+class _Reader:
+    def __init__(self, context: Context) -> None:
+        self.lexicon = Lexicon(context.terms, context.colours)
+        self.said = Complaints(self.lexicon, context.piece)
+        self.next = 1
+        self.start: list[Token] = []
+        """A foundation on a line of its own before the first round: its tokens."""
+
+    def script(self, lines: Sequence[Line]) -> Script:
+        lines = [line for line in lines if not line.text.lstrip().startswith("#")]
+        labels = [label(line) for line in lines]
+        labelled = any(labels)
+        entries: list[Entry] = []
+        at = 0
+        while at < len(lines):
+            line, found = lines[at], labels[at]
+            at += 1
+            if found is not None:
+                more: list[Line] = []
+                while (
+                    at < len(lines) and not labels[at] and self.open(found, line, more, lines[at])
+                ):
+                    more.append(lines[at])
+                    at += 1
+                entries += self.round(line, found, more)
+            elif line.text.strip():
+                entries += self.other(line, labelled, bool(entries))
+        return Script(tuple(entries))
+
+    def open(self, found: Labelled, line: Line, more: Sequence[Line], following: Line) -> bool:
+        """Whether a round goes on in the following line: a bare label, a line that ends open."""
+        if not following.text.strip() or _NOTE.match(following.text):
+            return False
+        text = " ".join([line.text[found.work :], *(m.text for m in more)]).strip()
+        if not text:
+            return action(following, self.lexicon) is None
+        unclosed = any(text.count(a) > text.count(b) for a, b in ("()", "[]", "{}"))
+        return unclosed or text.endswith((",", ";", "+", "*")) or text.lower().endswith(" and")
+
+    def other(self, line: Line, labelled: bool, begun: bool) -> list[Entry]:
+        """A line without a label: an action, a round in a piece without any, or a note."""
+        note = _NOTE.match(line.text)
+        if note:
+            return [Note(line.text[note.end() :].strip(), line.span)]
+        act = action(line, self.lexicon)
+        if act is not None:
+            return [act]
+        work = self.quiet(line)
+        if work and not begun and _foundation(work):
+            self.start = self.lexicon.tokens(line)
+            return []
+        if work and not labelled:
+            number = Label(self.next, self.next, line.span.cut(0, 0), given=False)
+            return self.round(line, Labelled(number, 0), [])
+        if work and any(isinstance(i, Stitches) for i in work.items):
+            self.said.note_like_round(line)
+        return [Note(line.text.strip(), line.span)]
+
+    def quiet(self, line: Line) -> Instruction | None:
+        """The first reading of a line that may or may not be a round, without complaint."""
+        tokens = self.lexicon.tokens(line)
+        if not any(token.part in _WORKS for token in tokens):
+            return None
+        try:
+            return readings(tokens)[0][0]
+        except Unread:
+            return None
+
+    def round(self, line: Line, found: Labelled, more: Sequence[Line]) -> list[Entry]:
+        self.next = found.label.last + 1
+        first = self.first_line(line, found)
+        lines = (first, *more)
+        span = line.span.to(lines[-1].span)
+        again = _again(first)
+        if again:
+            return [Round(found.label, (), None, span, again.span, repeats=again)]
+        tokens = [token for part in lines for token in self.lexicon.tokens(part)]
+        work = tokens[0].span.to(tokens[-1].span) if tokens else _ink(line)
+        tokens, self.start = self.start + tokens, []
+        try:
+            found_readings, rest = readings(tokens)
+        except Unread as unread:
+            self.said.unread(unread, found.label, work)
+            return [Round(found.label, (), stated_at_end(tokens), span, work)]
+        self.said.foreign(tokens, found.label)
+        if rest and rest[0].span.start > work.start:
+            before = tokens[len(tokens) - len(rest) - 1]
+            work = Span(work.source, work.start, max(work.start, before.span.end))
+        end = ending(rest, lines)
+        act = action(end.remark, self.lexicon) if end.remark else None
+        remark = end.remark.text if end.remark and not act else ""
+        read = Round(found.label, found_readings, end.stated, span, work, remark)
+        return [read, act] if act else [read]
+
+    def first_line(self, line: Line, found: Labelled) -> Line:
+        """The work in a labelled line. '(5 rounds)' behind it is blanked out, so places stay."""
+        first = Line(line.text[found.work :], line.span.cut(found.work, len(line.text)))
+        behind = rounds_said(first, 0)
+        if found.rounds:
+            self.said.rounds(found.label, *found.rounds)
+        elif behind:
+            self.said.rounds(found.label, behind[0], behind[1])
+        if behind is None:
+            return first
+        _, _, start, end = behind
+        return Line(first.text[:start] + " " * (end - start) + first.text[end:], first.span)
+
+
+def _again(line: Line) -> Again | None:
+    """'repeat R8-R12 3 more times'."""
+    match = _AGAIN.match(plain(line.text).strip())
+    if match is None:
+        return None
+    number = {name: int(g[:6]) for name, g in match.groupdict().items() if g}
+    times = number.get("more") or number.get("x") or number.get("times") or 1
+    last = number.get("last", number["first"])
+    return Again(number["first"], last, times, _ink(line))
+
+
+def _foundation(work: Instruction) -> bool:
+    """Whether a line makes only a foundation: 'Ch 7.', 'Ch 24, join with sl st.'"""
+    return all(isinstance(item, Chain | JoinRound) for item in work.items)
+
+
+def _ink(line: Line) -> Span:
+    """The span of the writing in a line, without the white space around it."""
+    text = line.text
+    return line.span.cut(len(text) - len(text.lstrip()), len(text.rstrip()))

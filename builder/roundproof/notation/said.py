@@ -1,0 +1,108 @@
+"""What the reader has to say: each complaint once, at its words, with a mend."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from roundproof.findings import Edit, Finding, Severity
+from roundproof.notation.cursor import Unread
+from roundproof.notation.tokens import Lexicon, Token
+from roundproof.notation.tree import Label
+from roundproof.reference import stitch
+from roundproof.source import Line, Span
+
+
+class Complaints:
+    """Collects the findings of one piece while it is read."""
+
+    def __init__(self, lexicon: Lexicon, piece: str) -> None:
+        self.lexicon = lexicon
+        self.piece = piece
+        self.findings: list[Finding] = []
+        self._foreign: set[str] = set()
+
+    def unread(self, unread: Unread, where: Label, work: Span) -> None:
+        """A round that is not read: named at the word where reading stopped."""
+        token = unread.token
+        expected = f"Expected here: {unread.expected}."
+        if token is None:
+            self._add("round-unread", work, f"{where} says nothing to work.", expected, where)
+        elif unread.unpaired:
+            message = f"The bracket `{token.span.text}` in {where} has no partner."
+            self._add("round-unread", token.span, message, f"Write {unread.expected}.", where)
+        elif token.part == "word":
+            self._unknown(token, where, expected)
+        else:
+            message = f"{where} cannot be read from `{token.span.text}` on."
+            self._add("round-unread", token.span, message, expected, where)
+
+    def _unknown(self, token: Token, where: Label, expected: str) -> None:
+        message = (
+            f"`{token.span.text}` in {where} is not a stitch or a word of the trade known here."
+        )
+        near = self.lexicon.nearest(token.value)
+        if near:
+            edit = (Edit(token.span, near),)
+            mend = f"Did you mean `{near}`?"
+            self._add("abbreviation-unknown", token.span, message, mend, where, edit)
+        else:
+            self._add("abbreviation-unknown", token.span, message, expected, where)
+
+    def foreign(self, tokens: Sequence[Token], where: Label) -> None:
+        """Stitch names of the other terms, each name once a piece."""
+        mine, other = ("UK", "US") if self.lexicon.uk else ("US", "UK")
+        for token in tokens:
+            written = token.span.text
+            if not token.part.startswith("foreign") or written.lower() in self._foreign:
+                continue
+            self._foreign.add(written.lower())
+            short = stitch(token.value).short(self.lexicon.uk)
+            right = f"{short}{token.number}tog" if token.part.endswith("tog") else short
+            self._add(
+                "terms-mixed",
+                token.span,
+                f"`{written}` is a {other} name, and this pattern is written in {mine} terms.",
+                f"In {mine} terms it is `{right}`.",
+                where,
+                (Edit(token.span, right),),
+            )
+
+    def rounds(self, where: Label, said: int, span: Span) -> None:
+        """'R5-R9 (4 rounds)' is five rounds."""
+        if said == where.rounds:
+            return
+        last = where.first + max(1, said) - 1
+        self._add(
+            "round-order",
+            span,
+            f"{where} is {where.rounds} rounds, and the text says {said}.",
+            f"Write {where.rounds}, or end the range at R{last}.",
+            where,
+            (Edit(span, str(where.rounds)),),
+        )
+
+    def note_like_round(self, line: Line) -> None:
+        text = line.text
+        self.findings.append(
+            Finding(
+                "note-like-round",
+                Severity.WARNING,
+                line.span.cut(len(text) - len(text.lstrip()), len(text.rstrip())),
+                "This line has no label but reads like a round; it is taken for a note.",
+                "Give it a label if it is to be worked, or start it with `Note:`.",
+                self.piece,
+            )
+        )
+
+    def _add(
+        self,
+        check: str,
+        span: Span,
+        message: str,
+        mend: str,
+        where: Label,
+        edits: tuple[Edit, ...] = (),
+    ) -> None:
+        self.findings.append(
+            Finding(check, Severity.ERROR, span, message, mend, self.piece, str(where), edits)
+        )

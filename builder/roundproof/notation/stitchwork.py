@@ -1,0 +1,250 @@
+"""Reading one stitch with its number and its tail: '3 sc', 'inc x 6', 'sc in each st around'."""
+
+from __future__ import annotations
+
+from roundproof.notation.cursor import Cursor
+from roundproof.notation.tree import (
+    Chain,
+    Colour,
+    Fill,
+    Item,
+    JoinRound,
+    Repeat,
+    Stitches,
+    Times,
+    Unit,
+    Where,
+)
+from roundproof.notation.units import SINGLE, named
+from roundproof.source import Span
+
+COUNTED = frozenset(
+    {"st", "stitch", "foreign", "inc", "dec", "inv dec", "tog", "foreign tog", "total", "each"}
+)
+"""Parts that may stand behind a number in a stitch count: '(30 sts)', '(24 sc total)'."""
+
+_SLIP = (("sl st", 1),)
+_CHAIN = (("ch", 1),)
+
+
+def stitches(at: Cursor) -> list[Item]:
+    """One stitch, with a colour before it where its tail names one. Raises Unread."""
+    start = at.at
+    count = at.take().number if at.part() == "num" else None
+    if count is not None and at.part() == "times" and at.part(1) in COUNTED:
+        at.take()
+    unit = _unit(at, count)
+    if unit is None:
+        if count is not None and at.part() not in ("word", "num", "ord"):
+            at.at = start
+        raise at.fail("a stitch, like `sc`, `inc` or `dec`")
+    if unit.makes == _CHAIN:
+        return [_chain(at, count, start)]
+    again = at.number(("times", "num")) if count is not None else None
+    if count is None:
+        count = _trailing(at)
+    elif again is not None:  # '2 sc x 6'
+        count *= again
+    return _Tail(at, unit, count).items(start)
+
+
+def _unit(at: Cursor, count: int | None) -> Unit | None:
+    part = at.part()
+    if part == "around" and count is None:
+        return Unit(((SINGLE, 1),))  # 'work even': the tail takes the word itself
+    if part in ("stitch", "foreign"):
+        return _stitch_unit(at)
+    if part in ("tog", "foreign tog"):
+        token = at.take()
+        return named(((token.value, 1),), max(1, token.number))
+    if part == "inc":
+        at.take()
+        glued = at.part() == "num" and at.tokens[at.at].glued
+        return named(((SINGLE, at.take().number if glued else 2),), 1)
+    if part == "dec":
+        at.take()
+        return named(((SINGLE, 1),), 2)
+    if part == "inv dec":
+        at.take()
+        return Unit(((SINGLE, 1),), 2, "inv dec")
+    if part == "skip":
+        at.take()
+        at.match("next")
+        return Unit((), 1)
+    return None
+
+
+def _stitch_unit(at: Cursor) -> Unit:
+    kind = at.take().value
+    if at.match("inc"):
+        return named(((kind, 2),), 1)
+    if at.match("dec"):
+        return named(((kind, 1),), 2)
+    if at.match("inv dec"):
+        return Unit(((kind, 1),), 2, "inv dec")
+    if at.looks("next", "num", "together"):
+        at.at += 3
+        return named(((kind, 1),), max(1, at.tokens[at.at - 2].number))
+    return Unit(((kind, 1),))
+
+
+def _chain(at: Cursor, count: int | None, start: int) -> Item:
+    if count is None and (at.part() == "num" or at.looks("times", "num")):
+        at.match("times")
+        count = at.take().number
+    return Chain(1 if count is None else count, at.span(start))
+
+
+def _trailing(at: Cursor) -> int | None:
+    """The number after a stitch: 'sc 3', 'inc x 6', 'dec 6 times', 'sk 1 st'."""
+    found = at.number(("times", "num"))
+    if found is None and at.part() == "num" and not at.looks("num", "st", "free"):
+        found = at.take().number
+        at.match("times") or at.match("st")
+    return found
+
+
+class _Tail:
+    """What follows a stitch: where it goes, how far, through which loop, in which yarn."""
+
+    def __init__(self, at: Cursor, unit: Unit, count: int | None) -> None:
+        self.c = at
+        self.unit = unit
+        self.count = count
+        self.times: Times | None = None
+        self.where = Where.NEXT
+        self.nth = 0
+        self.layers = 1
+        self.every = 0
+        self.joins = False
+        self.loop = at.loop()
+        self.yarn: Colour | None = None
+
+    def items(self, start: int) -> list[Item]:
+        while self._more():
+            pass
+        if self.unit.makes == _SLIP and (self.joins or self.where is Where.FIRST):
+            return [JoinRound(self.c.span(start))]
+        found: list[Item] = [self.yarn] if self.yarn else []
+        found.append(self._item(start))
+        if self.where is not Where.NEXT and self.c.part() == "in":
+            # 'sc in 2nd ch from hook and in each ch across': the same stitch goes on
+            found += _Tail(self.c, self.unit, None).items(self.c.at)
+        return found
+
+    def _item(self, start: int) -> Item:
+        span = self.c.span(start)
+        if self.every > 1:
+            return self._every(span)
+        unit, times = self.unit, self.times
+        if times is None and (self.where in (Where.NEXT, Where.RING) or unit.uses != 1):
+            times = 1 if self.count is None else self.count
+        elif times is None:  # several in one place: the last stitch, the nth chain
+            unit, times = self._several(), 1
+        elif self.count is not None and self.count > 1:
+            unit = self._several()
+        return Stitches(unit, times, span, self.loop, self.where, self.nth, self.layers)
+
+    def _every(self, span: Span) -> Item:
+        """'2 sc in every 3rd st': plain stitches up to it, then the unit, all around."""
+        kind = self.unit.makes[0][0] if self.unit.makes else SINGLE
+        plain = self.every - self.unit.uses
+        body: list[Item] = [Stitches(Unit(((kind, 1),)), plain, span)] if plain > 0 else []
+        body.append(Stitches(self._several(), 1, span))
+        return Repeat(tuple(body), self.times or Fill(), span)
+
+    def _several(self) -> Unit:
+        """`count` of the stitch in one place: '2 sc' in a stitch is an increase."""
+        if self.count in (None, 1):
+            return self.unit
+        return named([(kind, n * (self.count or 1)) for kind, n in self.unit.makes], self.unit.uses)
+
+    def _more(self) -> bool:
+        """Take one more part of the tail, if there is one."""
+        c = self.c
+        fill = c.reach()
+        if fill is not None:
+            self.times = fill
+            return True
+        if c.match("together"):
+            self.unit, self.count = named(self.unit.makes, max(1, self.count or 2)), None
+            return True
+        if c.match("layers"):
+            self.layers = 2
+            return True
+        again = c.number(("times", "num")) if self.times == 1 else None
+        if again is not None:  # '2 sc in next st x 6'
+            self.times = again
+            return True
+        loop = c.loop()
+        if loop:
+            self.loop = loop
+            return True
+        if c.looks("with", "colour") or c.looks("in", "colour"):
+            c.at += 2
+            self.yarn = Colour(c.tokens[c.at - 1].value, c.span(c.at - 2))
+            return True
+        if c.part() == "join" and self.unit.makes == _SLIP:
+            c.take()
+            self.joins = True
+            return True
+        return self._place()
+
+    def _place(self) -> bool:
+        c = self.c
+        if c.looks("in", "free") or (self.where is not Where.NEXT and c.part() == "in"):
+            return False
+        if c.part() == "each" and c.part(1) in ("ord", "num", "st", "next"):
+            return self._into()
+        if c.looks("to", "first"):
+            c.take()
+            return self._into()
+        if c.looks("next", "num", "st") or c.looks("next", "st"):
+            return self._into()
+        if not c.match("in"):
+            return False
+        if self._into():
+            return True
+        raise c.fail("where the stitch goes, like `in next st` or `in each st around`")
+
+    def _into(self) -> bool:
+        c = self.c
+        if c.match("ring"):
+            self.where = Where.RING
+            return True
+        if c.part() == "ord" and c.value(1) == "ch" and c.part(2) == "hook":
+            self.where, self.nth = Where.HOOK, c.take().number
+            c.at += 2
+            return True
+        if c.part() in ("first", "last", "same"):
+            self.where = Where(c.take().part)
+            self._st()
+            return True
+        return self._how_many()
+
+    def _how_many(self) -> bool:
+        """'in each st around', 'in every 3rd st', 'in next 3 sts', 'in next st'."""
+        c = self.c
+        each = c.match("each")
+        if each and c.part() == "ord":
+            self.every = c.take().number
+            self._st()
+            return True
+        following = c.match("next")
+        if c.part() == "num":
+            self.times = c.take().number
+            self._st()
+            if not each and self.count == self.times:
+                self.count = None  # '3 sc in next 3 sts' is three, not nine
+            return True
+        named_place = self._st()
+        if each:
+            self.times = c.reach() or Fill()
+        elif following or named_place:
+            self.times = 1
+        return each or following or named_place
+
+    def _st(self) -> bool:
+        found = self.c.match("st") or self.c.chain_word()
+        self.c.match("st")  # 'ch sts'
+        return found

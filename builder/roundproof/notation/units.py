@@ -1,0 +1,84 @@
+"""Units by their usual names, and small changes to items."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from roundproof.notation.tree import Item, Loop, Repeat, Stitches, Unit, Where
+
+SINGLE = "sc"
+"""The stitch that 'inc', 'dec' and 'work even' are made of."""
+
+_NAMES: dict[tuple[tuple[tuple[str, int], ...], int], str] = {
+    (((SINGLE, 2),), 1): "inc",
+    (((SINGLE, 1),), 2): "dec",
+}
+
+
+def named(makes: Sequence[tuple[str, int]], uses: int) -> Unit:
+    """A unit by its usual name: two single crochets in one are an increase, one over two a
+    decrease; equal stitches side by side are counted together."""
+    runs: list[tuple[str, int]] = []
+    for kind, count in makes:
+        if runs and runs[-1][0] == kind:
+            count += runs.pop()[1]
+        runs.append((kind, count))
+    made = tuple(runs)
+    return Unit(made, uses, _NAMES.get((made, uses), ""))
+
+
+def in_loop(item: Item, loop: Loop) -> Item:
+    """The item worked in a loop, where it names none of its own."""
+    if isinstance(item, Repeat):
+        return replace(item, body=tuple(in_loop(i, loop) for i in item.body))
+    if isinstance(item, Stitches) and item.loop is None and takes_loop(item):
+        return replace(item, loop=loop)
+    return item
+
+
+def takes_loop(item: Stitches) -> bool:
+    """Whether the stitches go under the top of other stitches at all."""
+    return item.where not in (Where.RING, Where.HOOK) and item.unit.makes != ()
+
+
+def every_loop(items: Sequence[Item]) -> set[Loop | None]:
+    """The loops that the stitches of these items name."""
+    found: set[Loop | None] = set()
+    for item in items:
+        if isinstance(item, Repeat):
+            found |= every_loop(item.body)
+        elif isinstance(item, Stitches) and takes_loop(item):
+            found.add(item.loop)
+    return found
+
+
+def without_loop(item: Item) -> Item:
+    """The item with no loops named."""
+    if isinstance(item, Repeat):
+        return replace(item, body=tuple(without_loop(i) for i in item.body))
+    if isinstance(item, Stitches):
+        return replace(item, loop=None)
+    return item
+
+
+def joined(items: Sequence[Item]) -> list[Item]:
+    """'sc, sc, sc' says '3 sc': single stitches of one kind side by side are counted together."""
+    found: list[Item] = []
+    for item in items:
+        last = found[-1] if found else None
+        if isinstance(item, Stitches) and isinstance(last, Stitches) and _same(last, item):
+            assert isinstance(last.times, int)
+            found[-1] = replace(last, times=last.times + 1, span=last.span.to(item.span))
+        else:
+            found.append(item)
+    return found
+
+
+def _same(last: Stitches, item: Stitches) -> bool:
+    return (
+        item.times == 1
+        and isinstance(last.times, int)
+        and item.where is last.where is Where.NEXT
+        and (item.unit, item.loop, item.layers) == (last.unit, last.loop, last.layers)
+    )

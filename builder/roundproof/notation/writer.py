@@ -1,0 +1,172 @@
+"""Writes instructions in house style, in the reader's terms. Order and grouping stay the
+designer's; what is written is read back as the same tree."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from roundproof.notation.tree import (
+    Chain,
+    Colour,
+    FarSide,
+    Fill,
+    Instruction,
+    Item,
+    JoinRound,
+    Leave,
+    Loop,
+    Repeat,
+    Stitches,
+    Times,
+    Turn,
+    Unit,
+    Where,
+)
+from roundproof.pattern.model import Terms
+from roundproof.reference import stitch, terms
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A stretch of written work. `kind`: "text"; "colour", whose text is what the caller gave for
+    a yarn; "group", a repeat in brackets with its number, whose children are its stretches."""
+
+    kind: str
+    text: str = ""
+    children: tuple[Part, ...] = ()
+
+
+def write(
+    instruction: Instruction, in_terms: Terms, colour: Callable[[str], str] = str
+) -> tuple[Part, ...]:
+    """The instruction in house style. `colour` names a yarn by its key."""
+    return _Writer(in_terms is Terms.UK, colour).instruction(instruction)
+
+
+def text_of(parts: Sequence[Part]) -> str:
+    """Written work as one plain line."""
+    return "".join(text_of(p.children) if p.kind == "group" else p.text for p in parts)
+
+
+def written(instruction: Instruction, in_terms: Terms, colour: Callable[[str], str] = str) -> str:
+    """The instruction in house style as one plain line."""
+    return text_of(write(instruction, in_terms, colour))
+
+
+_LOOPS = {Loop.FRONT: "FLO", Loop.BACK: "BLO", Loop.BOTH: "both loops"}
+_PLACES = {Where.FIRST: "in first st", Where.SAME: "in same st"}
+
+
+class _Writer:
+    def __init__(self, uk: bool, colour: Callable[[str], str]) -> None:
+        self.uk = uk
+        self.colour = colour
+        self.chained = False
+        """Working along a foundation chain, whose last stitch is a chain."""
+
+    def instruction(self, instruction: Instruction) -> tuple[Part, ...]:
+        self.chained = any(
+            isinstance(i, Stitches) and i.where is Where.HOOK for i in instruction.items
+        )
+        found: list[Part] = []
+        if instruction.into:
+            into = instruction.into
+            found.append(Part("text", f"in the free {into.loop} loops of R{into.round}: "))
+        if instruction.loop:
+            found.append(Part("text", f"{_LOOPS[instruction.loop]}: "))
+        return (*found, *self.items(instruction.items))
+
+    def items(self, items: Sequence[Item]) -> list[Part]:
+        found: list[Part] = []
+        follows_colour = False
+        for item in items:
+            if found and not follows_colour:
+                found.append(Part("text", ", "))
+            found += self.item(item)
+            follows_colour = isinstance(item, Colour | FarSide)
+            if isinstance(item, Colour):
+                found.append(Part("text", " "))
+        return found
+
+    def item(self, item: Item) -> list[Part]:
+        if isinstance(item, Colour):
+            return [Part("text", "with "), Part("colour", self.colour(item.yarn))]
+        if isinstance(item, Repeat):
+            inside = (Part("text", "("), *self.items(item.body), Part("text", ")"))
+            return [Part("group", "", (*inside, Part("text", self.times(item.times))))]
+        return [Part("text", self.text(item))]
+
+    def text(self, item: Item) -> str:
+        if isinstance(item, Stitches):
+            return self.stitches(item)
+        if isinstance(item, Chain):
+            return f"ch {item.count}"
+        if isinstance(item, JoinRound):
+            return f"{self.short('sl st')} in first st"
+        if isinstance(item, Turn):
+            return "turn"
+        if isinstance(item, Leave):
+            return f"leave {item.count} {_sts(item.count)} unworked"
+        return "on the other side: "
+
+    def stitches(self, item: Stitches) -> str:
+        parts = [self.unit(item), self.place(item)]
+        if item.loop:
+            parts.append(f"in {_LOOPS[item.loop]}")
+        if item.layers > 1:
+            parts.append("through both layers")
+        if isinstance(item.times, Fill):
+            parts.append(self.times(item.times).strip())
+        return " ".join(part for part in parts if part)
+
+    def unit(self, item: Stitches) -> str:
+        """The unit with its number: '3 sc', 'inc x 6', '3 sc in next st x 2'."""
+        unit, times = item.unit, item.times
+        if not unit.makes:
+            skip = terms()["sk"].uk_short if self.uk else terms()["sk"].us_short
+            return f"{skip} {times}" if isinstance(times, int) else skip
+        name = self.name(unit, item.where)
+        plain = unit.uses == 1 and unit.made == 1 and not unit.word
+        if not isinstance(times, int) or times == 1:
+            return name
+        return f"{times} {name}" if plain else f"{name} x {times}"
+
+    def name(self, unit: Unit, where: Where) -> str:
+        if unit.word:
+            return unit.word
+        if unit.uses > 1:
+            return f"{self.short(unit.makes[0][0])}{unit.uses}tog"
+        fan = ", ".join(
+            f"{n} {self.short(kind)}" if n > 1 else self.short(kind) for kind, n in unit.makes
+        )
+        if len(unit.makes) > 1:
+            fan = f"({fan})"
+        several = unit.made > 1 and where is Where.NEXT
+        return f"{fan} in next st" if several else fan
+
+    def place(self, item: Stitches) -> str:
+        if item.where is Where.RING:
+            return "in magic ring"
+        if item.where is Where.HOOK:
+            return f"in {_ordinal(item.nth)} ch from hook"
+        if item.where is Where.LAST:
+            return "in last ch" if self.chained else "in last st"
+        return _PLACES.get(item.where, "")
+
+    def times(self, times: Times) -> str:
+        if isinstance(times, int):
+            return f" x {times}"
+        return f" to last {times.before} {_sts(times.before)}" if times.before else " around"
+
+    def short(self, kind: str) -> str:
+        return stitch(kind).short(self.uk)
+
+
+def _sts(count: int) -> str:
+    return "st" if count == 1 else "sts"
+
+
+def _ordinal(number: int) -> str:
+    ending = {1: "st", 2: "nd", 3: "rd"}.get(number % 10 if number % 100 not in (11, 12, 13) else 0)
+    return f"{number}{ending or 'th'}"

@@ -1,0 +1,1 @@
+"""What the site's pages print: proofs turned into plain values for templates."""

@@ -1,0 +1,159 @@
+"""The front of a pattern's page: facts, safety, and how it stands."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from urllib.parse import quote
+
+from markupsafe import Markup, escape
+
+from roundproof.pages.figures import day, trimmed
+from roundproof.pages.prose import plain_text, prose
+from roundproof.pages.specimen import size_words
+from roundproof.pages.values import Contact, Fact, Safety
+from roundproof.pages.wording import in_both, terms_of
+from roundproof.pattern.model import Pattern, Size, Status
+from roundproof.proof import Proof
+from roundproof.reference.hazards import declared, hazards_of
+
+LOCAL_RULES = "If you give or sell what you make, the rules of the place where you do so apply."
+
+_STANDING = {
+    Status.TESTING: "In testing. This page is not released: numbers and words may still change.",
+    Status.DRAFT: "A draft. Numbers and words will still change.",
+}
+_MAIL = re.compile(r"[^\s@<>\"']+@[^\s@<>\"']+\.[^\s@<>\"']+")
+_WEB = re.compile(r"https?://[^\s<>\"']+", re.I)
+_LICENCE = re.compile(r"CC-BY(-NC)?(-SA|-ND)?-(\d\.\d)", re.I)
+
+
+def title_of(pattern: Pattern) -> str:
+    return pattern.title.value if pattern.title else pattern.slug
+
+
+def standing_of(pattern: Pattern) -> str:
+    """What a reader of a page that is not released must know."""
+    return _STANDING.get(pattern.status, "")
+
+
+def facts(proof: Proof) -> tuple[Fact, ...]:
+    return tuple(_facts(proof))
+
+
+def _facts(proof: Proof) -> Iterator[Fact]:
+    pattern = proof.pattern
+    if pattern.size is not None and (words := size_line(pattern.size)):
+        yield Fact("Size", Markup(escape(words)))
+    if proof.measures.hours is not None:
+        yield Fact("Time", Markup(escape(_hours(*proof.measures.hours))), "estimated")
+    if pattern.level is not None:
+        yield Fact("Level", Markup(escape(pattern.level.value.capitalize())))
+    terms = in_both(Markup("US"), Markup("UK"), terms_of(pattern))
+    yield Fact("Terms", terms, "abbreviations", "#words")
+    if pattern.version is not None:
+        date = day(pattern.date.value) if pattern.date else ""
+        link = "#changes" if pattern.changes else ""
+        yield Fact("Version", Markup(escape(pattern.version.value)), date, link)
+
+
+def size_line(size: Size) -> str:
+    """ "2.1 cm high, 3.4 cm wide, with rim"."""
+    parts = [size_words(size)]
+    if size.with_ is not None:
+        parts.append(f"with {size.with_.value}")
+    if size.without is not None:
+        parts.append(f"without {size.without.value}")
+    return ", ".join(part for part in parts if part)
+
+
+def _hours(low: float, high: float) -> str:
+    """Whole hours from two on, halves below; minutes under one hour."""
+    if high < 1:
+        return f"{max(5, round(low * 12) * 5)}–{max(10, round(high * 12) * 5)}\u00a0minutes"
+    step = 1.0 if low >= 2 else 2.0
+    first, last = (trimmed(round(hours * step) / step) for hours in (low, high))
+    if first == last:
+        return f"{last}\u00a0{'hour' if last == '1' else 'hours'}"
+    return f"{first}–{last}\u00a0hours"
+
+
+def safety(pattern: Pattern) -> Safety | None:
+    """The designer's note first. The line below names what the materials bring and defers to
+    local rules; it never says that a thing is safe, nor for whom."""
+    warnings = dict.fromkeys(_warnings(pattern))
+    note = prose(pattern.safety_note, pattern)
+    if not note and not warnings:
+        return None
+    return Safety(note, " ".join([*warnings, LOCAL_RULES]))
+
+
+def _warnings(pattern: Pattern) -> Iterator[str]:
+    for notion in pattern.notions:
+        found = list(hazards_of(notion.item.value))
+        if notion.hazard is not None:
+            found.append(declared(notion.hazard.value))
+        for hazard in found:
+            yield hazard.warns or f"Hazard named by the designer: {hazard.id}."
+
+
+def description(pattern: Pattern) -> str:
+    """For search engines and links: the summary, or what the page is."""
+    text = plain_text(pattern.summary)
+    return text or f"{title_of(pattern)}, a pattern for stuffed crochet."
+
+
+def contact(text: str) -> Contact:
+    """A web or mail address becomes a link; anything else stays words."""
+    words = " ".join(text.split())
+    if _WEB.fullmatch(words):
+        return Contact(words, words)
+    return Contact(words, f"mailto:{words}" if _MAIL.fullmatch(words) else "")
+
+
+def report_link(pattern: Pattern, piece: str) -> str:
+    """Where to report a mistake in a piece: a mail says which pattern and version it is about."""
+    link = contact(pattern.contact.value).link if pattern.contact else ""
+    if not link.startswith("mailto:"):
+        return link
+    version = f" {pattern.version.value}" if pattern.version else ""
+    return f"{link}?subject={quote(f'{title_of(pattern)}{version}, {piece}')}"
+
+
+def licence(pattern: Pattern) -> Contact | None:
+    """Creative Commons licences lead to their text."""
+    if pattern.licence is None:
+        return None
+    text = pattern.licence.value
+    found = _LICENCE.fullmatch(text)
+    if found is None:
+        return contact(text)
+    kind = "by" + "".join(part.lower() for part in found.groups()[:2] if part)
+    words = text.upper().replace("CC-", "CC ").rsplit("-", 1)
+    link = f"https://creativecommons.org/licenses/{kind}/{found[3]}/"
+    return Contact(" ".join(words), link)
+
+
+def permissions(pattern: Pattern) -> tuple[tuple[str, str], ...]:
+    """The five questions a maker asks, as far as they are answered."""
+    given = pattern.permissions
+    if given is None:
+        return ()
+    asked = {
+        "Print it": given.print,
+        "Sell what you make": given.sell,
+        "Change it": given.change,
+        "Translate it": given.translate,
+        "Use the photos": given.photos,
+    }
+    return tuple((question, answer.value) for question, answer in asked.items() if answer)
+
+
+def left_right(pattern: Pattern) -> str:
+    if pattern.left_right is None:
+        return ""
+    return {
+        "wearer": "Left and right are the object's own, as it would say them itself.",
+        "viewer": "Left and right are yours, as you look at the object.",
+    }.get(pattern.left_right.value, "")
+

@@ -1,0 +1,99 @@
+"""The glossary: every stitch and word of the tables, in US and UK terms side by side."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from roundproof.drawing.shapes import Box, Drawing, Rect
+from roundproof.drawing.svg import write_svg
+from roundproof.reference import StitchKind, Term, stitches, terms
+from roundproof.writing.slug import slug
+
+_TALL, _WIDE = 22.0, 16.0
+"""Pixels of a single crochet in the drawings of relative height."""
+
+
+@dataclass(frozen=True, slots=True)
+class StitchRow:
+    """A stitch. `height` in single crochets as printed; `drawing` its bar to that height."""
+
+    id: str
+    us: str
+    us_name: str
+    uk: str
+    uk_name: str
+    steps: str
+    height: str
+    drawing: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class WordRow:
+    """A word of the trade. The UK columns are empty where they would repeat the US ones."""
+
+    id: str
+    us: str
+    uk: str
+    name: str
+    means: str
+    uk_means: str
+
+
+@dataclass(frozen=True, slots=True)
+class Glossary:
+    stitches: tuple[StitchRow, ...]
+    words: tuple[WordRow, ...]
+    sources: tuple[str, ...]
+
+
+def glossary() -> Glossary:
+    """All stitches by height and all words that need saying, by the alphabet."""
+    words = sorted((t for t in terms().values() if t.means), key=lambda t: t.us_short.lower())
+    sources = [kind.source for kind in stitches().values()] + [word.source for word in words]
+    return Glossary(
+        tuple(_stitch_row(kind) for kind in stitches().values()),
+        tuple(_word_row(word) for word in words),
+        tuple(dict.fromkeys(sources)),
+    )
+
+
+def _stitch_row(kind: StitchKind) -> StitchRow:
+    height = f"{kind.height:.2f}".rstrip("0").rstrip(".")
+    return StitchRow(
+        f"stitch-{slug(kind.id)}",
+        kind.short(uk=False),
+        kind.us_name,
+        kind.short(uk=True),
+        kind.uk_name,
+        kind.steps,
+        height,
+        Markup(write_svg(_bar(kind.height))),
+    )
+
+
+def _bar(height: float) -> Drawing:
+    """A stitch as wide as one and as tall as it is; a chain, which has no height, as a line."""
+    tall = max(height * _TALL, 2.0)
+    bar = Rect(0, 0, _WIDE, tall, "yarn y0")
+    return Drawing((bar,), "tall", Box(0, 0, _WIDE, tall), width=_WIDE, height=tall)
+
+
+def _word_row(term: Term) -> WordRow:
+    us, uk = (_in_terms(term.means, uk=side) for side in (False, True))
+    return WordRow(
+        f"word-{slug(term.id) or 'sign'}",
+        term.us_short,
+        "" if term.uk_short == term.us_short else term.uk_short,
+        term.name,
+        us,
+        "" if us == uk else uk,
+    )
+
+
+def _in_terms(text: str, *, uk: bool) -> str:
+    """The text with `{sc}` and its like as the reader's terms call them."""
+    for kind in stitches().values():
+        text = text.replace("{" + kind.id + "}", kind.short(uk))
+    return text

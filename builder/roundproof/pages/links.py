@@ -1,0 +1,109 @@
+"""Are all links of a built folder good? Every internal link and anchor is followed, on disk.
+
+The checker runs in a process of its own: it starts threads and keeps state for its whole process.
+It opens no connection: addresses of other hosts are left alone.
+"""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from collections.abc import Iterator
+from dataclasses import asdict, dataclass
+from pathlib import Path
+from typing import Any
+from urllib.parse import unquote, urlsplit
+
+
+@dataclass(frozen=True, slots=True)
+class BrokenLink:
+    """`page` and `target` are addresses inside the site, `target` with its anchor."""
+
+    page: str
+    line: int
+    target: str
+    why: str
+
+    def __str__(self) -> str:
+        return f"{self.page}, line {self.line}: {self.target} {self.why}"
+
+
+class LinksNotChecked(Exception):
+    """The link checker itself came to grief; the message says how."""
+
+
+def broken_links(site: Path) -> tuple[BrokenLink, ...]:
+    """The broken links of the folder `site` in order of pages, each address once. Raises
+    LinksNotChecked."""
+    command = [sys.executable, "-m", __name__, str(site)]
+    done = subprocess.run(
+        command, capture_output=True, text=True, encoding="utf-8", stdin=subprocess.DEVNULL
+    )
+    if done.returncode != 0:
+        raise LinksNotChecked(done.stderr.strip().rpartition("\n")[2] or "it stopped")
+    return tuple(BrokenLink(**found) for found in json.loads(done.stdout))
+
+
+def _fault(url: Any, root: str) -> str | None:
+    """What is wrong with one address that the checker has looked at, if anything is."""
+    if urlsplit(url.url).scheme != "file":
+        return None
+    if not unquote(url.url).startswith(root):
+        return "leads out of the site"
+    if not url.valid:
+        return "is not there"
+    if urlsplit(url.url).path.endswith("/"):
+        return "is a folder: link to its index.html"
+    return "names a place that the page does not have" if url.warnings else None
+
+
+def _follow(site: Path) -> Iterator[BrokenLink]:
+    """Run the checker over every page of the folder."""
+    from linkcheck.checker import get_url_from
+    from linkcheck.configuration import Configuration
+    from linkcheck.director import check_urls, get_aggregate
+    from linkcheck.logger import _Logger
+
+    root = site.resolve().as_uri() + "/"
+    plain_root = unquote(root)
+    found: set[BrokenLink] = set()
+
+    def inside(address: str) -> str:
+        return unquote(address).removeprefix(plain_root)
+
+    class Collected(_Logger):  # type: ignore[misc]
+        LoggerName = "collected"
+
+        def log_filter_url(self, url: Any, _do_print: bool) -> None:
+            if why := _fault(url, plain_root):
+                page = inside(url.parent_url or url.url)
+                found.add(BrokenLink(page, url.line or 1, inside(url.url), why))
+
+        def log_url(self, url: Any) -> None: ...
+        def start_output(self) -> None: ...
+        def end_output(self, **_how: Any) -> None: ...
+        def comment(self, text: str, **_how: Any) -> None: ...
+
+    settings = Configuration()
+    settings["status"] = False
+    settings["threads"] = 0  # one after the other: the same page is named every time
+    settings["verbose"] = True
+    settings["enabledplugins"] = ["AnchorCheck"]
+    settings.logger_add(Collected)
+    settings["output"] = Collected.LoggerName
+    settings.sanitize()
+    checker = get_aggregate(settings)
+    for page in sorted(site.resolve().rglob("*.html")):
+        checker.urlqueue.put(get_url_from(page.as_uri(), 0, checker, extern=(0, 0)))
+    check_urls(checker)
+    yield from sorted(found, key=lambda link: (link.page, link.line, link.target))
+
+
+def main() -> None:
+    """Print the broken links of the folder named on the command line, as JSON."""
+    print(json.dumps([asdict(link) for link in _follow(Path(sys.argv[1]))]))
+
+
+if __name__ == "__main__":
+    main()

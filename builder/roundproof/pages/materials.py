@@ -1,0 +1,189 @@
+"""Yarns, hooks and notions, each with a box, and what each amounts to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from markupsafe import Markup, escape
+
+from roundproof.drawing.bars import yarn_bar
+from roundproof.drawing.svg import write_svg
+from roundproof.drawing.things import eyes, hook
+from roundproof.drawing.yarns import Marks, mark_of, yarn_marks
+from roundproof.pages.figures import counted, grams, listed, metres, millimetres, sentence, trimmed
+from roundproof.pages.values import Materials, Thing
+from roundproof.pages.wording import in_both, plain, terms_of
+from roundproof.pattern.model import Gauge, Notion, Yarn
+from roundproof.proof import Proof
+from roundproof.reference import stitches
+
+_FILLING = ("fibrefill", "fiberfill", "stuffing", "filling", "fill")
+
+
+def materials(proof: Proof) -> Materials:
+    used = [yarn for yarn in proof.pattern.yarns if _needed(proof, yarn)]
+    things = (*_yarns(proof, used), *_hooks(proof, used), *_notions(proof))
+    drawn = any("<svg" in thing.drawing for thing in things)
+    return Materials(_summary(proof, used), _legend(things) if drawn else "", things)
+
+
+def _needed(proof: Proof, yarn: Yarn) -> bool:
+    """Yarns that every pattern of a collection shares are listed where they are used."""
+    return not yarn.shared or yarn.key in proof.measures.yarns or _worked_in(proof, yarn.key) != []
+
+
+def _summary(proof: Proof, used: list[Yarn]) -> str:
+    needs = [need for key, need in proof.measures.yarns.items() if need.metres is not None]
+    if not used or not needs:
+        return ""
+    alike = _same_yarn(used)
+    basis = "Metres and grams are estimated from the stitches"
+    if not any(need.estimated for need in needs):
+        basis = "Metres and grams follow from a weighed swatch"
+    elif not all(need.estimated for need in needs):
+        basis = "Metres and grams are estimated unless a weighed swatch is named"
+    return f"{alike}{basis}, tails and a margin included."
+
+
+def _same_yarn(used: list[Yarn]) -> str:
+    """What all yarns have in common is said once."""
+    kinds = {_kind(yarn) for yarn in used}
+    kind = kinds.pop() if len(kinds) == 1 else ""
+    return f"{sentence(kind)} " if kind and len(used) > 1 else ""
+
+
+def _kind(yarn: Yarn) -> str:
+    """ "100 % cotton, weight 3, 50 g / 125 m a ball"."""
+    parts = [yarn.fibre.value] if yarn.fibre else []
+    if yarn.weight is not None:
+        parts.append(f"weight\u00a0{yarn.weight.value}")
+    if yarn.ball is not None:
+        parts.append(f"{grams(yarn.ball.grams)} / {metres(yarn.ball.metres)} a ball")
+    return ", ".join(parts)
+
+
+def _legend(things: tuple[Thing, ...]) -> str:
+    bars = any(thing.id.startswith("yarn-") and thing.drawing for thing in things)
+    drawn = any(not thing.id.startswith("yarn-") and thing.drawing for thing in things)
+    texts = ["Bars: metres of each yarn"] if bars else []
+    texts += ["Hooks and eyes to one scale"] if drawn else []
+    return ". ".join(texts)
+
+
+def _yarns(proof: Proof, used: list[Yarn]) -> Iterator[Thing]:
+    marks = yarn_marks(proof.pattern)
+    alike = bool(_same_yarn(used))
+    longest = max((need.metres or 0 for need in proof.measures.yarns.values()), default=0.0)
+    for yarn in used:
+        need = proof.measures.yarns.get(yarn.key)
+        share = (need.metres or 0) / longest if need and longest else 0.0
+        drawing = write_svg(yarn_bar(share, mark_of(marks, yarn.key))) if share else ""
+        kind = "" if alike else sentence(_kind(yarn))
+        more = [plain(text) for text in (_amount(proof, yarn), kind) if text]
+        yield Thing(
+            f"yarn-{mark_of(marks, yarn.key).css}",
+            Markup(drawing),
+            Markup(escape(f"{yarn.letter}, {yarn.name}" if yarn.letter else yarn.name)),
+            tuple(more),
+        )
+
+
+def _amount(proof: Proof, yarn: Yarn) -> str:
+    need = proof.measures.yarns.get(yarn.key)
+    parts: list[str] = []
+    if need is not None and need.metres is not None:
+        about = "About " if need.estimated else "By weight of a swatch "
+        parts.append(about + metres(need.metres))
+        if need.grams is not None:
+            parts.append(grams(need.grams))
+    balls = yarn.balls.value if yarn.balls else need.balls if need else None
+    if balls is not None:
+        parts.append(counted(balls, "ball"))
+    pieces = _worked_in(proof, yarn.key)
+    amount = ", ".join(parts)
+    return sentence(amount) + (f" {sentence(listed(pieces))}" if pieces else "")
+
+
+def _worked_in(proof: Proof, key: str) -> list[str]:
+    """The names of the pieces that have stitches in a yarn."""
+    return [
+        piece.piece.name
+        for piece in proof.fabric.pieces.values()
+        if any(key == yarn for worked in piece.rounds for _, yarn in worked.tally)
+    ]
+
+
+def _hooks(proof: Proof, used: list[Yarn]) -> Iterator[Thing]:
+    marks = yarn_marks(proof.pattern)
+    sizes = [y.hook.value for y in used if y.hook]
+    sizes += [p.hook.value for p in proof.pattern.pieces if p.hook]
+    for place, size in enumerate(sorted(set(sizes)), 1):
+        drawn = hook(size)
+        with_it = [y for y in used if y.hook and y.hook.value == size]
+        more = _gauges(proof, with_it, marks, several=len(used) > 1)
+        drawing = Markup(write_svg(drawn) if drawn else "")
+        yield Thing(f"hook-{place}", drawing, plain(f"Hook, {millimetres(size)}"), more)
+
+
+def _gauges(
+    proof: Proof, yarns: list[Yarn], marks: Marks, *, several: bool
+) -> tuple[Markup, ...]:
+    """One line for each gauge, with the letters of the yarns it belongs to."""
+    lines: dict[Markup, list[str]] = {}
+    for yarn in yarns:
+        if yarn.gauge is not None:
+            line = _gauge(yarn.gauge, proof)
+            lines.setdefault(line, []).append(mark_of(marks, yarn.key).letter or yarn.name)
+    return tuple(
+        Markup("{} with {}.").format(line, listed(letters)) if several else line + Markup(".")
+        for line, letters in lines.items()
+    )
+
+
+def _gauge(gauge: Gauge, proof: Proof) -> Markup:
+    size = (
+        f"Gauge in the round: {trimmed(gauge.stitches)} sts × {trimmed(gauge.rounds)} rounds"
+        f" = {trimmed(gauge.over / 10)} cm in "
+    )
+    kind = stitches().get(gauge.stitch)
+    names = (kind.short(False), kind.short(True)) if kind else (gauge.stitch, gauge.stitch)
+    us, uk = (Markup(escape(name)) for name in names)
+    return plain(size) + Markup(" ") + in_both(us, uk, terms_of(proof.pattern))
+
+
+def _notions(proof: Proof) -> Iterator[Thing]:
+    filled = False
+    for place, notion in enumerate(proof.pattern.notions, 1):
+        more = [Markup("Or {}.").format(plain(notion.or_.value))] if notion.or_ else []
+        if any(word in notion.item.value.lower().split() for word in _FILLING):
+            filled = True
+            more += _filling(proof)
+        hazard = sentence(notion.hazard.value) if notion.hazard else ""
+        drawing = _notion_drawing(notion)
+        yield Thing(f"notion-{place}", drawing, plain(_notion(notion)), tuple(more), hazard)
+    if not filled and proof.measures.stuffing:
+        yield Thing("filling", Markup(""), Markup("Filling"), tuple(_filling(proof)))
+
+
+def _filling(proof: Proof) -> list[Markup]:
+    weight = proof.measures.stuffing
+    return [plain(f"Estimated from the volume: {grams(weight)}.")] if weight else []
+
+
+def _notion(notion: Notion) -> str:
+    parts = [notion.item.value]
+    if notion.size is not None:
+        parts.append(millimetres(notion.size.value))
+    if notion.amount is not None:
+        parts.append(notion.amount.value)
+    if notion.count is not None and notion.count.value != 1:
+        parts.append(f"{notion.count.value:,}")
+    text = ", ".join(parts)
+    return text[:1].upper() + text[1:]
+
+
+def _notion_drawing(notion: Notion) -> Markup:
+    if notion.size is None or "eye" not in notion.item.value.lower():
+        return Markup("")
+    drawn = eyes(notion.size.value, notion.count.value if notion.count else 1)
+    return Markup(write_svg(drawn) if drawn else "")

@@ -1,0 +1,100 @@
+"""A proof → the values of its page. Templates loop over them and print."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from markupsafe import Markup
+
+from roundproof.drawing.yarns import BARE, yarn_marks
+from roundproof.pages import front
+from roundproof.pages.assembly import album, between_rounds, steps
+from roundproof.pages.figures import day
+from roundproof.pages.materials import materials
+from roundproof.pages.names import piece_ids
+from roundproof.pages.plate import is_preview, plate
+from roundproof.pages.prose import inline, prose
+from roundproof.pages.rounds import piece_work
+from roundproof.pages.specimen import scientific_name, specimen
+from roundproof.pages.values import ChangeEntry, PatternPage, Picture, PieceWork
+from roundproof.pages.wording import terms_of
+from roundproof.pages.words_used import words_used
+from roundproof.pattern.model import Pattern, Status
+from roundproof.proof import Proof
+
+_NONE: Mapping[str, Picture] = {}
+
+
+def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> PatternPage:
+    """All that a pattern's page prints. `pictures` are its photos by the names the file gives
+    them; one that is missing is left out. A preview has no rounds, and nothing drawn from them."""
+    pattern, preview = proof.pattern, is_preview(proof)
+    ids = piece_ids(proof.fabric.pieces)
+    contact = front.contact(pattern.contact.value) if pattern.contact else None
+    return PatternPage(
+        pattern.slug,
+        front.title_of(pattern),
+        front.description(pattern),
+        _binomial(pattern),
+        prose(pattern.summary, pattern),
+        pattern.status,
+        front.standing_of(pattern),
+        pattern.status is not Status.PUBLISHED,
+        preview,
+        terms_of(pattern),
+        pattern.level.value if pattern.level else "",
+        pattern.version.value if pattern.version else "",
+        day(pattern.date.value) if pattern.date else "",
+        front.size_line(pattern.size) if pattern.size else "",
+        plate(proof),
+        front.facts(proof),
+        front.safety(pattern),
+        inline(pattern.care, pattern),
+        materials(proof),
+        (BARE, *yarn_marks(pattern).values()),
+        () if preview else _pieces(proof, ids, pictures),
+        () if preview else steps(proof, ids),
+        front.left_right(pattern),
+        album(proof, pictures, whole=preview),
+        specimen(proof),
+        words_used(pattern, proof.fabric),
+        _changes(pattern),
+        pattern.designer.value if pattern.designer else "",
+        front.licence(pattern),
+        front.permissions(pattern),
+        contact,
+        tuple(inline(credit, pattern) for credit in pattern.credits),
+    )
+
+
+def _binomial(pattern: Pattern) -> Markup:
+    named = pattern.specimen.scientific if pattern.specimen else None
+    return scientific_name(named.value) if named else Markup("")
+
+
+def _pieces(
+    proof: Proof, ids: Mapping[str, str], pictures: Mapping[str, Picture]
+) -> tuple[PieceWork, ...]:
+    after = between_rounds(proof, pictures)
+    return tuple(
+        piece_work(
+            proof,
+            key,
+            ids[key],
+            number,
+            after.get(key, {}),
+            front.report_link(proof.pattern, piece.piece.name),
+        )
+        for number, (key, piece) in enumerate(proof.fabric.pieces.items(), 2)
+    )
+
+
+def _changes(pattern: Pattern) -> tuple[ChangeEntry, ...]:
+    return tuple(
+        ChangeEntry(
+            change.version.value,
+            day(change.date.value) if change.date else "",
+            inline(change.note, pattern),
+        )
+        for change in pattern.changes
+    )

@@ -1,0 +1,345 @@
+"""A piece with its rounds, row by row as it stands on the page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from roundproof.drawing.bars import (
+    between,
+    round_bar,
+    row_pixels,
+    ruler,
+    silhouette,
+    widest_round,
+)
+from roundproof.drawing.outline import outline
+from roundproof.drawing.profile import profile
+from roundproof.drawing.shapes import Drawing
+from roundproof.drawing.svg import write_svg
+from roundproof.drawing.yarns import Marks, YarnMark, yarn_marks
+from roundproof.fabric.model import WorkedPiece, WorkedRound
+from roundproof.measure.model import Flatness, PieceSize, RoundSize
+from roundproof.notation.tree import Action, Again, Note
+from roundproof.pages.between_rounds import entry, mark_remarks, start_of
+from roundproof.pages.figures import counted, in_words, length, millimetres
+from roundproof.pages.names import round_ids, shown_label, spoken_label
+from roundproof.pages.prose import inline
+from roundproof.pages.values import Figure, NoteRow, Photo, PieceWork, RoundRow, Row
+from roundproof.pages.wording import plain, terms_of, unbroken, work
+from roundproof.pattern.model import Piece, Worked
+from roundproof.proof import Proof
+
+MOST_BOXES = 100
+"""Boxes for the copies of a piece, or for the rounds of a range."""
+
+After = Mapping[int, "Inserted"]
+"""By round number: what is printed after it."""
+
+_WORKED = {
+    Worked.SPIRAL: "in a spiral",
+    Worked.JOINED: "each joined",
+    Worked.ROWS: "",
+    Worked.SURFACE: "on the surface",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Inserted:
+    """Steps of the assembly and photos that belong after a round."""
+
+    said: tuple[Markup, ...] = ()
+    photos: tuple[Photo, ...] = ()
+
+
+def piece_work(
+    proof: Proof, key: str, id: str, number: int, after: After, report: str
+) -> PieceWork:
+    """One piece; `number` is that of its figure, `report` the link for reporting a mistake."""
+    piece = proof.fabric.pieces[key]
+    size = proof.measures.pieces.get(key)
+    marks = yarn_marks(proof.pattern)
+    rows = tuple(_rows(proof, piece, id, size, after))
+    small = silhouette(piece, proof.fabric, marks)
+    hatched = any(isinstance(row, RoundRow) and "hatch" in row.bar for row in rows)
+    make = max(1, piece.piece.make)
+    uncounted = f"and {make - MOST_BOXES:,} more" if make > MOST_BOXES else ""
+    return PieceWork(
+        id,
+        key,
+        piece.piece.name,
+        make,
+        _figures(piece, make),
+        _svg(small),
+        _summary(piece, make),
+        _outline(piece, size, marks, id, number),
+        tuple(range(1, min(make, MOST_BOXES) + 1)) if make > 1 else (),
+        uncounted,
+        _yarns(piece, marks),
+        hatched,
+        _svg(ruler(widest_round(proof.fabric))),
+        ("Row", "Work") if _in_rows(piece) else ("Round", "Work"),
+        rows,
+        report,
+    )
+
+
+def _svg(drawing: Drawing | None) -> Markup:
+    return Markup(write_svg(drawing)) if drawing else Markup("")
+
+
+def _in_rows(piece: WorkedPiece) -> bool:
+    return any(worked.round.label.row for worked in piece.rounds)
+
+
+def _figures(piece: WorkedPiece, make: int) -> str:
+    """ "15 rounds, 146 stitches each"."""
+    rounds = sum(worked.rounds for worked in piece.rounds)
+    kind = "row" if _in_rows(piece) else "round"
+    text = counted(rounds, kind)
+    if piece.stitches is not None:
+        each = " each" if make > 1 else ""
+        text += f", {counted(piece.stitches, 'stitch', 'stitches')}{each}"
+    return text
+
+
+def _summary(piece: WorkedPiece, make: int) -> Markup:
+    """Make, rounds, stitches, how it is worked, what it stands for."""
+    own: Piece = piece.piece
+    rounds = sum(worked.rounds for worked in piece.rounds)
+    kind = "row" if _in_rows(piece) else "round"
+    how = _WORKED[own.worked.value] if own.worked else "" if kind == "row" else "in a spiral"
+    stitches = piece.stitches
+    figures = counted(rounds, kind) + (f" {how}" if how else "")
+    if stitches is not None:
+        figures += f", {counted(stitches, 'stitch', 'stitches')}" + (" each" if make > 1 else "")
+    parts = [f"Make {make:,}.", f"{figures}."]
+    if own.strands is not None:
+        parts.append(f"Work with {counted(own.strands.value, 'strand')} held together.")
+    if own.hook is not None:
+        parts.append(f"Hook: {millimetres(own.hook.value)}.")
+    if own.stands_for is not None:
+        parts.append(f"Stands for: {own.stands_for.value}.")
+    return plain(" ".join(parts))
+
+
+def _yarns(piece: WorkedPiece, marks: Marks) -> tuple[YarnMark, ...]:
+    """The yarns of a piece in the order in which they come."""
+    keys: dict[str, None] = {}
+    for worked in piece.rounds:
+        for key in (worked.yarn, *(stretch.yarn for stretch in worked.stretches)):
+            if key is not None:
+                keys[key] = None
+    return tuple(marks[key] for key in keys if key in marks and marks[key].letter)
+
+
+# ---- the outline ----
+
+
+def _outline(
+    piece: WorkedPiece, size: PieceSize | None, marks: Marks, id: str, number: int
+) -> Figure | None:
+    shape = profile(piece, size, marks)
+    if shape is None or len(shape.rings) < 2:
+        return None
+    measured = size if shape.measured else None
+    view = "seen from above" if shape.flat else "from the side"
+    title = f"{piece.piece.name}, {view}{_size_words(measured)}."
+    drawn = outline(shape, f"{id}-outline", title)
+    if drawn is None:
+        return None
+    caption = _outline_words(drawn.above, drawn.ruled, drawn.dot, shape.guessed)
+    text = Markup("<b>Fig.\u00a0{}.</b> {}").format(number, caption)
+    return Figure(Markup(write_svg(drawn.drawing)), title, text)
+
+
+def _size_words(size: PieceSize | None) -> str:
+    if size is None:
+        return ""
+    parts = [f"{length(size.length)} long"] if size.length else []
+    parts += [f"{length(size.diameter)} across"] if size.diameter else []
+    parts += [f"{length(size.height)} high"] if size.height else []
+    return f": {', '.join(parts)} before stuffing" if parts else ""
+
+
+def _outline_words(above: bool, ruled: bool, dot: int, guessed: bool) -> str:
+    view = "From above" if above else "Outline from the side"
+    if not ruled:
+        return f"{view}, from the counts alone, as no gauge is given."
+    thing = "line" if above else "dot"
+    each = f"A {thing} is a round." if dot == 1 else f"A {thing} is {dot} rounds."
+    basis = " The gauge is guessed from the yarn's weight." if guessed else ""
+    return f"{view}, to scale, before stuffing. {each}{basis}"
+
+
+# ---- rows ----
+
+
+def _rows(
+    proof: Proof, piece: WorkedPiece, id: str, size: PieceSize | None, after: After
+) -> Iterable[Row]:
+    """Rounds, and between them all that is said, done or seen there, in one row each."""
+    ids = iter(round_ids(id, piece.rounds))
+    widest, sizes = widest_round(proof.fabric), _Sizes(piece, size)
+    waiting, before = list(start_of(proof, piece)), None
+    for found in piece.entries:
+        if isinstance(found, Action | Note):
+            waiting.append(entry(found, proof.pattern))
+        elif isinstance(found, WorkedRound):
+            if waiting:
+                yield NoteRow(tuple(waiting), _svg(between(before, widest) if before else None))
+            yield _round(proof, piece, found, next(ids), sizes)
+            before, waiting = found, []
+            inserted = _inserted(found, after)
+            waiting += inserted.said
+            if inserted.photos:
+                yield NoteRow(tuple(waiting), _svg(between(found, widest)), inserted.photos)
+                waiting = []
+    if waiting:
+        yield NoteRow(tuple(waiting), Markup(""))
+
+
+def _inserted(worked: WorkedRound, after: After) -> Inserted:
+    label = worked.round.label
+    here = [after[number] for number in after if label.first <= number <= label.last]
+    said = tuple(text for one in here for text in one.said)
+    return Inserted(said, tuple(photo for one in here for photo in one.photos))
+
+
+class _Sizes:
+    """The measures of each round or range, by its place in the outline."""
+
+    def __init__(self, piece: WorkedPiece, size: PieceSize | None) -> None:
+        total = sum(worked.rounds for worked in piece.rounds)
+        self.outline: Sequence[RoundSize] = size.outline if size else ()
+        self.usable = size is not None and len(self.outline) == total and not size.guessed
+        self.first: dict[int, int] = {}
+        place = 0
+        for worked in piece.rounds:
+            self.first[id(worked)] = place
+            place += worked.rounds
+        self.widest = max(self.outline, key=lambda r: r.length, default=None)
+
+    def of(self, worked: WorkedRound) -> Sequence[RoundSize]:
+        if not self.usable:
+            return ()
+        first = self.first[id(worked)]
+        return self.outline[first : first + worked.rounds]
+
+
+def _round(
+    proof: Proof, piece: WorkedPiece, worked: WorkedRound, id: str, sizes: _Sizes
+) -> RoundRow:
+    marks, widest = yarn_marks(proof.pattern), widest_round(proof.fabric)
+    here = sizes.of(worked)
+    ruffled = any(at.flatness is Flatness.RUFFLED for at in here)
+    singles = _singles(worked)
+    remarks = tuple(_remarks(proof, piece, worked, here, sizes, ruffled))
+    count = _count(worked)
+    spoken = spoken_label(worked)
+    box = f"{piece.piece.name}, {spoken}" + (f", {count} stitches" if count else "")
+    return RoundRow(
+        id,
+        _anchors(id, worked),
+        worked.label,
+        shown_label(worked),
+        _svg(round_bar(worked, widest, marks, ruffled=ruffled)),
+        row_pixels(worked),
+        _svg(between(worked, widest)) if remarks or singles else Markup(""),
+        _work(proof, worked, marks),
+        count,
+        " stitches in each round" if worked.rounds > 1 else _stitches(count),
+        f"{box}, done",
+        remarks,
+        singles,
+        f"{in_words(worked.rounds).capitalize()} {_kind(worked)}, one by one",
+        f"{piece.piece.name} {shown_label(worked)}",
+    )
+
+
+def _kind(worked: WorkedRound) -> str:
+    return "rows" if worked.round.label.row else "rounds"
+
+
+def _stitches(count: str) -> str:
+    return " stitch" if count == "1" else " stitches" if count else ""
+
+
+def _count(worked: WorkedRound) -> str:
+    made = worked.made if worked.made is not None else worked.stated
+    return f"{made:,}" if made is not None else ""
+
+
+def _anchors(id: str, worked: WorkedRound) -> tuple[str, ...]:
+    """A range can be led to by each of its rounds."""
+    label = worked.round.label
+    if label.rounds == 1 or label.rounds > MOST_BOXES:
+        return ()
+    piece = id.rsplit(f"-r{label.first}-r{label.last}", 1)[0]
+    return tuple(f"{piece}-r{number}" for number in range(label.first, label.last + 1))
+
+
+def _singles(worked: WorkedRound) -> tuple[str, ...]:
+    label = worked.round.label
+    if label.rounds == 1 or label.rounds > MOST_BOXES:
+        return ()
+    kind = "Row\u00a0" if label.row else "R"
+    return tuple(f"{kind}{number}" for number in range(label.first, label.last + 1))
+
+
+def _work(proof: Proof, worked: WorkedRound, marks: Marks) -> Markup:
+    """The instruction from its tree; one that could not be read as it was typed."""
+    found = worked.instruction or next(iter(worked.round.readings), None)
+    if worked.round.repeats is not None:
+        return plain(_again(worked.round.repeats, worked))
+    if found is None:
+        return plain(worked.round.work.text)
+    return work(found, terms_of(proof.pattern), marks)
+
+
+def _again(again: Again, worked: WorkedRound) -> str:
+    kind = _kind(worked)
+    one = f"R{again.first}" if kind == "rounds" else f"row {again.first}"
+    several = f"R{again.first}–R{again.last}" if kind == "rounds" else (
+        f"rows {again.first}–{again.last}"
+    )
+    what = one if again.first == again.last else several
+    times = "once" if again.times == 1 else f"{again.times:,} times"
+    return f"work {what} again, {times}"
+
+
+def _remarks(
+    proof: Proof,
+    piece: WorkedPiece,
+    worked: WorkedRound,
+    here: Sequence[RoundSize],
+    sizes: _Sizes,
+    ruffled: bool,
+) -> Iterable[Markup]:
+    if worked.round.remark:
+        yield inline(worked.round.remark, proof.pattern)
+    yield from mark_remarks(piece, worked)
+    if ruffled:
+        yield _ruffles(proof, worked)
+    if sizes.widest is not None and any(at is sizes.widest for at in here):
+        yield _check(sizes.widest, worked)
+
+
+def _ruffles(proof: Proof, worked: WorkedRound) -> Markup:
+    words = "More stitches than lie flat: the edge waves."
+    if worked.made and worked.available:
+        on = f"{worked.made:,} stitches on {worked.available:,}"
+        words = f"{on} are more than lie flat: the edge waves."
+    return Markup("<b>Ruffles.</b> {}").format(unbroken(words))
+
+
+def _check(at: RoundSize, worked: WorkedRound) -> Markup:
+    """The widest round is where a maker best lays a ruler."""
+    if at.flatness is Flatness.FLAT and not worked.round.label.row:
+        return Markup("<b>Check.</b> {} across.").format(length(2 * at.radius))
+    if worked.round.label.row:
+        return Markup("<b>Check.</b> {} wide.").format(length(at.length))
+    flat = length(at.length / 2)
+    return Markup("<b>Check.</b> {} wide, pressed flat.").format(flat)

@@ -1,0 +1,44 @@
+"""A proof → the values of the tester copy: the page's rounds with room to write, and a report."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from roundproof.pages.figures import listed, millimetres
+from roundproof.pages.pattern import pattern_page
+from roundproof.pages.values import Picture, TesterPage, Total
+from roundproof.pattern.model import Size
+from roundproof.proof import Proof
+
+_NONE: Mapping[str, Picture] = {}
+_DIMENSIONS = ("height", "width", "length", "depth", "span_", "around")
+
+
+def tester_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> TesterPage:
+    page = pattern_page(proof, pictures)
+    hooks = sorted({yarn.hook.value for yarn in proof.pattern.yarns if yarn.hook})
+    return TesterPage(
+        page,
+        tuple(_totals(proof)),
+        listed([millimetres(size) for size in hooks]) if hooks else "",
+        _sizes(proof.pattern.size),
+    )
+
+
+def _totals(proof: Proof) -> list[Total]:
+    return [
+        Total(
+            piece.piece.name,
+            f"{piece.piece.make:,}",
+            f"{sum(worked.rounds for worked in piece.rounds):,}",
+            f"{piece.stitches:,}" if piece.stitches is not None else "not known",
+        )
+        for piece in proof.fabric.pieces.values()
+    ]
+
+
+def _sizes(size: Size | None) -> tuple[str, ...]:
+    """What to measure: what the pattern states, and height, width and length in any case."""
+    stated = [name for name in _DIMENSIONS if size is not None and getattr(size, name)]
+    wanted = dict.fromkeys(["height", "width", "length", *stated])
+    return tuple(name.rstrip("_").capitalize() for name in wanted)

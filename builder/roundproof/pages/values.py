@@ -1,0 +1,235 @@
+"""What the templates of a pattern's page and of its tester copy print: plain values, nothing to
+work out. Markup is HTML that is safe to print; a str is text that the template escapes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from roundproof.drawing.yarns import YarnMark
+from roundproof.pattern.model import Status, Terms
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A photo as a file: addresses are relative to the pattern's page."""
+
+    src: str
+    width: int
+    height: int
+    srcset: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A drawing with its caption; `title` is what is read out in its place."""
+
+    svg: Markup
+    title: str
+    caption: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    picture: Picture
+    alt: str
+    credit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """`more` stands smaller behind the value; `link` is where it leads, empty for nowhere."""
+
+    label: str
+    value: Markup
+    more: str = ""
+    link: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Safety:
+    """The designer's own words, and the line that names the hazards."""
+
+    note: Markup
+    hazards: str
+
+
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """A yarn, hook or notion with its box. `hazard` is said beside the warning sign."""
+
+    id: str
+    drawing: Markup
+    name: Markup
+    more: tuple[Markup, ...] = ()
+    hazard: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Materials:
+    summary: str
+    legend: str
+    things: tuple[Thing, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RoundRow:
+    """A round, or a range with one box for all and one for each (`singles`). `label` is as
+    findings name it ("R4-R6"), `shown` as printed; `tall` the least pixels its bars need."""
+
+    id: str
+    anchors: tuple[str, ...]
+    label: str
+    shown: str
+    bar: Markup
+    tall: int | None
+    gap: Markup
+    work: Markup
+    count: str
+    count_more: str
+    box: str
+    remarks: tuple[Markup, ...]
+    singles: tuple[str, ...]
+    singles_summary: str
+    write: str
+    is_round: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class NoteRow:
+    """What is said, done or seen between rounds."""
+
+    said: tuple[Markup, ...]
+    gap: Markup
+    photos: tuple[Photo, ...] = ()
+    is_round: bool = False
+
+
+Row = RoundRow | NoteRow
+
+
+@dataclass(frozen=True, slots=True)
+class PieceWork:
+    """A piece with all its rounds. `copies` are the numbers of its boxes, where it is made more
+    than once; `uncounted` says how many more there are."""
+
+    id: str
+    key: str
+    name: str
+    make: int
+    figures: str
+    silhouette: Markup
+    summary: Markup
+    outline: Figure | None
+    copies: tuple[int, ...]
+    uncounted: str
+    yarns: tuple[YarnMark, ...]
+    ruffles: bool
+    ruler: Markup
+    columns: tuple[str, str]
+    rows: tuple[Row, ...]
+    report: str
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of the assembly; `back` and `back_words` lead to the round it belongs to."""
+
+    text: Markup
+    back: str = ""
+    back_words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """An abbreviation in both terms, each "short, name", and what is done."""
+
+    us: str
+    uk: str
+    means: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeEntry:
+    version: str
+    date: str
+    note: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class Specimen:
+    """`parts` pairs a part with what is said of it; `statements` carry their source's number."""
+
+    name: str
+    lines: tuple[Markup, ...]
+    parts: tuple[tuple[str, Markup], ...]
+    simplified: tuple[Markup, ...]
+    statements: tuple[Markup, ...]
+    references: tuple[Markup, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Contact:
+    """`link` is empty where the words are no address."""
+
+    words: str
+    link: str
+
+
+@dataclass(frozen=True, slots=True)
+class PatternPage:
+    """`unlisted` pages ask search engines to pass them by; a `preview` page has no rounds."""
+
+    slug: str
+    title: str
+    description: str
+    name: Markup
+    lead: Markup
+    status: Status
+    standing: str
+    unlisted: bool
+    preview: bool
+    terms: Terms
+    level: str
+    version: str
+    date: str
+    size_line: str
+    plate: Figure | None
+    facts: tuple[Fact, ...]
+    safety: Safety | None
+    care: Markup
+    materials: Materials
+    yarns: tuple[YarnMark, ...]
+    pieces: tuple[PieceWork, ...]
+    steps: tuple[Step, ...]
+    left_right: str
+    photos: tuple[Photo, ...]
+    specimen: Specimen | None
+    words: tuple[Word, ...]
+    changes: tuple[ChangeEntry, ...]
+    designer: str
+    licence: Contact | None
+    permissions: tuple[tuple[str, str], ...]
+    contact: Contact | None
+    credits: tuple[Markup, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Total:
+    """A piece's figures for the tester to compare with."""
+
+    piece: str
+    make: str
+    rounds: str
+    stitches: str
+
+
+@dataclass(frozen=True, slots=True)
+class TesterPage:
+    """The tester copy: the same rounds with room to write, and the report."""
+
+    page: PatternPage
+    totals: tuple[Total, ...]
+    hook: str
+    sizes: tuple[str, ...]

@@ -1,0 +1,113 @@
+"""Words as HTML: rounds in both terms, numbers that stay with their stitch, notation in prose."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+from markupsafe import Markup, escape
+
+from roundproof.drawing.yarns import Marks, YarnMark, mark_of
+from roundproof.notation.reader import Context, read_script
+from roundproof.notation.tree import Instruction, Round
+from roundproof.notation.writer import Part, text_of, write
+from roundproof.pattern.model import Pattern, Terms
+from roundproof.source import Line, Source, Text
+
+SHORT_GROUP = 34
+"""Characters up to which a group moves to the next line whole."""
+
+NBSP = "\u00a0"
+_PAIR = re.compile(r"(\d%?) (?=[^\W\d_]|%)")
+_TIMES = re.compile(r" x (?=\d)")
+_CLOSE = {"sl st": f"sl{NBSP}st", "magic ring": f"magic{NBSP}ring", "inv dec": f"inv{NBSP}dec"}
+
+
+def unbroken(text: str) -> str:
+    """A number and what it counts stay on one line; "x 6" becomes "× 6"."""
+    text = _TIMES.sub(f"{NBSP}×{NBSP}", text)
+    for loose, close in _CLOSE.items():
+        text = text.replace(loose, close)
+    return _PAIR.sub(rf"\1{NBSP}", text)
+
+
+def plain(text: str) -> Markup:
+    """A plain text of the designer's as HTML."""
+    return Markup(escape(unbroken(" ".join(text.split()))))
+
+
+def in_both(us: Markup, uk: Markup, own: Terms) -> Markup:
+    """A wording in both terms; the one that is not the pattern's own is hidden until asked for."""
+    if us == uk:
+        return us
+    first, second = ("us", us), ("uk", uk)
+    if own is Terms.UK:
+        first, second = second, first
+    return Markup('<span class="{}">{}</span><span class="{}" hidden>{}</span>').format(
+        *first, *second
+    )
+
+
+def work(instruction: Instruction, own: Terms, marks: Marks) -> Markup:
+    """An instruction in both terms, colours by their letters."""
+    name = letter_of(marks)
+    us, uk = (_parts(write(instruction, terms, name)) for terms in (Terms.US, Terms.UK))
+    return in_both(us, uk, own)
+
+
+def letter_of(marks: Marks) -> Callable[[str], str]:
+    """The letter of a yarn, or its key where it has none."""
+
+    def letter(key: str) -> str:
+        return mark_of(marks, key).letter or key
+
+    return letter
+
+
+def _parts(parts: Sequence[Part]) -> Markup:
+    return Markup("").join(_part(part) for part in _joined(parts))
+
+
+def _joined(parts: Sequence[Part]) -> list[Part]:
+    """Texts beside each other as one, so that spaces between them are seen."""
+    joined: list[Part] = []
+    for part in parts:
+        if part.kind == "text" and joined and joined[-1].kind == "text":
+            part = Part("text", joined.pop().text + part.text)
+        joined.append(part)
+    return joined
+
+
+def _part(part: Part) -> Markup:
+    if part.kind == "colour":
+        return Markup("<b>{}</b>").format(part.text)
+    if part.kind == "group":
+        inside = _parts(part.children)
+        short = len(text_of((part,))) <= SHORT_GROUP
+        return Markup('<span class="g">{}</span>').format(inside) if short else inside
+    # A colour's letter stays with the number behind it.
+    text = unbroken(part.text)
+    return Markup(escape(NBSP + text[1:] if re.match(r" \d", text) else text))
+
+
+def chip(mark: YarnMark) -> Markup:
+    """A yarn's chip: its colour and letter, and its name behind."""
+    if not mark.letter:
+        return Markup(escape(mark.name))
+    return Markup('<i class="chip yarn {}">{}</i> {}').format(mark.css, mark.letter, mark.name)
+
+
+def fragment(text: str, pattern: Pattern, marks: Marks) -> Markup:
+    """Notation in prose, in both terms; what is no notation is printed as it stands."""
+    own = terms_of(pattern)
+    span = Source("", text).span(0, len(text))
+    colours = {word: yarn.key for yarn in pattern.yarns for word in yarn.words}
+    script, _ = read_script(Text(text, span, (Line(text, span),)), Context(own, colours, ""))
+    match script.entries:
+        case (Round(readings=(instruction,)),):
+            return work(instruction, own, marks)
+    return Markup(escape(text))
+
+
+def terms_of(pattern: Pattern) -> Terms:
+    return pattern.terms.value if pattern.terms else Terms.US

@@ -1,0 +1,141 @@
+"""The stylesheet of a pattern: its yarns' colours on three grounds, and the foot of its print.
+
+Shades come from the pattern; what is made of them (the letter on a bar, the pale bar of a round
+still to work, the accent) is computed so that words on it can be read.
+"""
+
+from __future__ import annotations
+
+from roundproof.drawing.colour import (
+    GROUNDS,
+    RGB,
+    Ground,
+    accent,
+    grey,
+    on,
+    pale,
+    read_shade,
+    write_shade,
+)
+from roundproof.drawing.yarns import yarn_marks
+from roundproof.pages.wording import terms_of
+from roundproof.pattern.model import Pattern, Terms
+
+LONGEST = 60
+"""Characters of a name that fit at the foot of a page."""
+
+_WHITE, _CREAM, _DARK = GROUNDS
+_CHOSEN = ':root:where([data-ground="{0}"], :has(#ground-{0}:checked))'
+_BY_DEVICE = ":root:where(:not([data-ground], :has(#ground-white:checked, #ground-cream:checked)))"
+
+
+def yarn_sheet(pattern: Pattern) -> str:
+    """The whole file: colours, accent, and the line at the foot of each printed page."""
+    return yarn_rules(pattern) + _accents(pattern) + _page_foot(pattern)
+
+
+def yarn_rules(pattern: Pattern, scope: str = "") -> str:
+    """The yarns' colours alone, under a selector where several patterns share a page."""
+    shades = _shades(pattern)
+    if not shades:
+        return ""
+    lead = f"{scope} " if scope else ""
+    rules = [
+        f"{lead}.{css} {{ --y: {write_shade(shade)}; --y-on: {write_shade(on(shade))};"
+        f" --y-pale: {write_shade(pale(shade, _WHITE))} }}"
+        for css, shade in shades.items()
+    ]
+    screen = _pales(shades, _CREAM, _CHOSEN.format("cream"), lead)
+    dark = _pales(shades, _DARK, _CHOSEN.format("dark"), lead)
+    device = _pales(shades, _DARK, _BY_DEVICE, lead)
+    paper = [
+        f"{lead}.{css} {{ --y: {write_shade(grey(shade))}; --y-on: #000; --y-pale: #FFF }}"
+        for css, shade in shades.items()
+    ]
+    return _lines(
+        *rules,
+        *_inside("@media screen", [*screen, *dark]),
+        *_inside("@media screen and (prefers-color-scheme: dark)", device),
+        *_inside("@media print", paper),
+    )
+
+
+def _shades(pattern: Pattern) -> dict[str, RGB]:
+    marks = yarn_marks(pattern)
+    read = {
+        marks[yarn.key].css: read_shade(yarn.shade.value if yarn.shade else None)
+        for yarn in pattern.yarns
+    }
+    return {css: shade or _BARE for css, shade in read.items()}
+
+
+_BARE: RGB = (0x7C, 0x8B, 0x8F)
+"""A yarn whose shade is not told: the theme's grey."""
+
+
+def _pales(shades: dict[str, RGB], ground: Ground, root: str, lead: str) -> list[str]:
+    return [
+        f"{root} {lead}.{css} {{ --y-pale: {write_shade(pale(shade, ground))} }}"
+        for css, shade in shades.items()
+    ]
+
+
+def _accents(pattern: Pattern) -> str:
+    """The accent of the page is the first yarn's shade."""
+    shade = next((s for y in pattern.yarns if y.shade and (s := read_shade(y.shade.value))), None)
+    if shade is None:
+        return ""
+    white, cream, dark = (write_shade(accent(shade, ground)) for ground in GROUNDS)
+    return _lines(
+        f":root {{ --accent: {white} }}",
+        f"{_CHOSEN.format('cream')} {{ --accent: {cream} }}",
+        f"{_CHOSEN.format('dark')} {{ --accent: {dark} }}",
+        *_inside("@media (prefers-color-scheme: dark)", [f"{_BY_DEVICE} {{ --accent: {dark} }}"]),
+    )
+
+
+def _page_foot(pattern: Pattern) -> str:
+    """Name, version, terms and contact at the foot of each page, in the terms that are shown."""
+    own = terms_of(pattern)
+    other = Terms.UK if own is Terms.US else Terms.US
+    font = "font: 9pt Andika, sans-serif"
+    pages = [
+        f"@page{' terms-' + terms.lower() if terms is other else ''} {{"
+        f" @bottom-left {{ content: {css_string(_foot_words(pattern, terms))}; {font} }}"
+        f' @bottom-right {{ content: "Page " counter(page) " of " counter(pages); {font} }} }}'
+        for terms in (own, other)
+    ]
+    # A page's margin cannot look at a choice; a named page can be chosen.
+    named = (
+        f"@media print {{ :root:has(#terms-{other.lower()}:checked) body"
+        f" {{ page: terms-{other.lower()} }} }}"
+    )
+    return _lines(*pages, named)
+
+
+def _foot_words(pattern: Pattern, terms: Terms) -> str:
+    title = pattern.title.value if pattern.title else pattern.slug
+    version = f" {pattern.version.value}" if pattern.version else ""
+    contact = f", {_cut(pattern.contact.value)}" if pattern.contact else ""
+    return f"{_cut(title)}{version}, {terms} terms{contact}"
+
+
+def _cut(text: str) -> str:
+    text = " ".join(text.split())
+    return text if len(text) <= LONGEST else text[: LONGEST - 1] + "…"
+
+
+def css_string(text: str) -> str:
+    """A CSS string that says exactly the text, whatever is in it."""
+    kept = "".join(
+        c if c.isascii() and (c.isalnum() or c in " .,") else f"\\{ord(c):X} " for c in text
+    )
+    return f'"{kept}"'
+
+
+def _inside(rule: str, rules: list[str]) -> list[str]:
+    return [f"{rule} {{", *(f"  {line}" for line in rules), "}"] if rules else []
+
+
+def _lines(*lines: str) -> str:
+    return "".join(f"{line}\n" for line in lines)

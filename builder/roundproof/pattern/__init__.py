@@ -1,0 +1,1 @@
+"""A pattern's folder read into located values."""

@@ -1,0 +1,117 @@
+"""Where findings are gathered while one file is read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+
+from roundproof.findings import Edit, Finding, Severity
+from roundproof.pattern.near import nearest
+from roundproof.pattern.nodes import Map, Node, Scalar, Seq
+from roundproof.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Lack:
+    """Something the file does not say yet: which key, of what ("yarn `slate`", or the pattern
+    itself where empty), and how it is added."""
+
+    key: str
+    span: Span
+    of: str = ""
+    mend: str = ""
+    piece: str | None = None
+
+
+def _nowhere(_key: str) -> str:
+    return ""
+
+
+@dataclass(slots=True)
+class Desk:
+    """`place_of` tells in words where a key belongs that stands in the wrong place. `faulty` holds
+    the keys, each with its group, whose value could not be used: they are not missing as well."""
+
+    place_of: Callable[[str], str] = _nowhere
+    piece: str | None = None
+    findings: list[Finding] = field(default_factory=list)
+    lacks: list[Lack] = field(default_factory=list)
+    faulty: set[tuple[str, str]] = field(default_factory=set)
+
+    @contextmanager
+    def at(self, piece: str | None) -> Iterator[None]:
+        """Findings made inside belong to this piece."""
+        before, self.piece = self.piece, piece
+        yield
+        self.piece = before
+
+    def say(
+        self,
+        check: str,
+        span: Span,
+        message: str,
+        mend: str = "",
+        severity: Severity = Severity.ERROR,
+        edits: tuple[Edit, ...] = (),
+    ) -> None:
+        self.findings.append(Finding(check, severity, span, message, mend, self.piece, edits=edits))
+
+    def lack(self, key: str, span: Span, of: str, mend: str) -> None:
+        self.lacks.append(Lack(key, span, of, mend, self.piece))
+
+    def wrong(
+        self, node: Node, name: str, expects: str, eg: str, why: str = "", check: str = "value-kind"
+    ) -> None:
+        """A value of another kind than its key asks for."""
+        because = f": {why}" if why else ""
+        message = f"`{name}` should be {expects}, and this is {_found(node)}{because}."
+        self.say(check, node.span, message, f"Write it like this: `{eg}`." if eg else "")
+
+    def unknown_key(self, key: Scalar, of: str, names: tuple[str, ...]) -> None:
+        """A key that the schema does not have here."""
+        near = nearest(key.text, names)
+        place = "" if near else self.place_of(key.text)
+        message = f"`{key.text[:60]}` is not a key of {of}."
+        if near:
+            self.faulty.add((of, near))
+            edits = (Edit(key.span, near),)
+            self.say("key-unknown", key.span, message, f"Did you mean `{near}`?", edits=edits)
+        elif place:
+            self.say("key-unknown", key.span, message, f"It belongs to {place}: move it there.")
+        else:
+            mend = f"Take it out. {of[:1].upper()}{of[1:]} has {_listed(names)}."
+            self.say("key-unknown", key.span, message, mend)
+
+    def unknown_value(self, text: str, span: Span, name: str, values: tuple[str, ...]) -> None:
+        """A value that is none of a closed list."""
+        near = nearest(text, values)
+        message = f"`{name}` cannot be `{text[:60]}`: it is {_either(values)}."
+        edits = (Edit(span, near),) if near else ()
+        mend = f"Did you mean `{near}`?" if near else "Use one of these."
+        self.say("value-unknown", span, message, mend, edits=edits)
+
+    def unworked(self, span: Span, what: str) -> None:
+        """Something the schema knows and this release leaves alone."""
+        message = f"{what} is kept, but not worked yet: nothing is checked or printed from it."
+        self.say("key-unworked", span, message, severity=Severity.NOTE)
+
+
+def _found(node: Node) -> str:
+    if isinstance(node, Scalar):
+        text = " ".join(node.text.split())
+        return f"`{text if len(text) <= 60 else text[:57] + '…'}`" if text else "empty"
+    if isinstance(node, Seq):
+        return "a list"
+    keys = ", ".join(f"`{e.key.text[:20]}`" for e in node.entries[:3])
+    return f"a group of keys ({keys})" if isinstance(node, Map) and keys else "a group of keys"
+
+
+def _listed(names: tuple[str, ...]) -> str:
+    shown = ", ".join(f"`{n}`" for n in names[:12])
+    return f"{shown} and others" if len(names) > 12 else shown
+
+
+def _either(values: tuple[str, ...]) -> str:
+    quoted = [f"`{v}`" for v in values]
+    return " or ".join(filter(None, (", ".join(quoted[:-1]), quoted[-1])))

@@ -1,0 +1,1 @@
+"""Results told: to a terminal, to programs, to services that show annotations."""

@@ -1,0 +1,35 @@
+"""Findings as workflow commands, which show up as annotations beside the lines of a change."""
+
+from __future__ import annotations
+
+from roundproof.checks.results import Results
+from roundproof.findings import Finding, Severity
+
+_COMMANDS = {Severity.ERROR: "error", Severity.WARNING: "warning", Severity.NOTE: "notice"}
+
+
+def told(results: Results) -> str:
+    """One line a finding, those set aside left out."""
+    return "".join(_line(finding) + "\n" for finding in results.findings if not finding.accepted)
+
+
+def _line(finding: Finding) -> str:
+    line, column = finding.span.begins
+    end_line, end_column = finding.span.ends
+    where: dict[str, object] = {"file": finding.span.source.name, "line": line, "col": column}
+    if end_line > line:
+        where["endLine"] = end_line  # columns are understood within one line only
+    else:
+        where["endColumn"] = max(end_column, column)
+    where["title"] = finding.check
+    properties = ",".join(f"{key}={_property(str(value))}" for key, value in where.items())
+    text = _escaped(f"{finding.message} {finding.mend}".strip())
+    return f"::{_COMMANDS[finding.severity]} {properties}::{text}"
+
+
+def _escaped(text: str) -> str:
+    return text.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
+
+
+def _property(text: str) -> str:
+    return _escaped(text).replace(":", "%3A").replace(",", "%2C")

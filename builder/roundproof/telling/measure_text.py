@@ -1,0 +1,169 @@
+"""Measures for people, in a terminal: the pieces, the joins, what to buy, how long it takes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from roundproof.checks.results import Result, Results
+from roundproof.measure.model import Fit, Measures, PieceSize, YarnNeed
+from roundproof.proof import Proof
+from roundproof.telling.cells import clean, width, wrapped
+from roundproof.telling.paint import Paint
+from roundproof.words import count, listing, say
+
+Row = Sequence[str]
+_NAMES = {"diameter": "width"}
+"""Figures that go by another word here."""
+NONE = "-"
+"""Stands where there is no figure."""
+
+
+def told(results: Results, paint: Paint, *, working: bool = False) -> str:
+    """Every pattern that could be worked, one under the other; with `working`, also how each
+    figure was reached."""
+    parts = ["\n".join(_file(result, paint, working)) for result in results.files if result.proof]
+    return "\n\n".join(parts or [say("measure.nothing")]) + "\n"
+
+
+def _file(result: Result, paint: Paint, working: bool) -> Iterator[str]:
+    name = paint(clean(result.name), "faint")
+    title = clean(result.title) if result.title else ""
+    yield f"{paint(title, 'bold')}{paint.dot}{name}" if title else name
+    if result.proof is None:
+        return
+    measures = result.proof.measures
+    sections = (
+        _pieces(result.proof, paint),
+        (line for fit in measures.fits for line in _fit(fit, paint)),
+        _table([_yarn(need) for need in measures.yarns.values()]),
+        _whole(measures.stuffing, measures.hours),
+        _lines(_unreliable(measures), paint),
+        _lines(_working(measures), paint) if working else (),
+    )
+    for section in sections:
+        if lines := list(section):
+            yield ""
+            yield from lines
+
+
+def _pieces(proof: Proof, paint: Paint) -> Iterator[str]:
+    heads = ("piece", "make", "stitches", "rounds", "height", "width", "length", "edge", "volume")
+    rows: list[Row] = [[say(f"measure.{head}") for head in heads]]
+    rows += [_piece(proof, size) for size in proof.measures.pieces.values()]
+    used = [i for i in range(len(heads)) if i < 4 or any(row[i] != NONE for row in rows[1:])]
+    head, *body = _table([[row[i] for i in used] for row in rows])
+    if body:
+        yield paint(head, "faint")
+        yield from body
+
+
+def _piece(proof: Proof, size: PieceSize) -> Row:
+    worked = proof.fabric.pieces[size.piece]
+    stitches = worked.stitches
+    return [
+        size.piece,
+        str(worked.piece.make),
+        NONE if stitches is None else str(stitches),
+        str(sum(each.rounds for each in worked.rounds)),
+        *map(_cm, (size.height, size.diameter, size.length, size.edge)),
+        NONE if size.volume is None else f"{size.volume:.0f} ml",
+    ]
+
+
+def _fit(fit: Fit, paint: Paint) -> Iterator[str]:
+    first, second = fit.edges
+    said = say(
+        "measure.join",
+        first=first.text,
+        second=second.text,
+        counts=" : ".join(NONE if n is None else str(n) for n in fit.counts),
+        lengths=" : ".join(_cm(length) for length in fit.lengths),
+    )
+    if fit.verdict:
+        said += say("measure.verdict", verdict=fit.verdict)
+    suggested = [
+        say("measure.suggest", count=n, edge=edge.text)
+        for n, edge, has in zip(fit.suggest, fit.edges, fit.counts, strict=True)
+        if n is not None and n != has
+    ]
+    if suggested:
+        said += say("measure.suggests", either=listing(suggested, "or"))
+    yield from _lines([said], paint)
+
+
+def _yarn(need: YarnNeed) -> Row:
+    return [
+        need.yarn,
+        NONE if need.metres is None else f"{need.metres:.0f} m",
+        NONE if need.grams is None else f"{need.grams:.0f} g",
+        NONE if need.balls is None else count("ball", need.balls),
+        say("measure.estimated" if need.estimated else "measure.weighed"),
+    ]
+
+
+def _whole(stuffing: float | None, hours: tuple[float, float] | None) -> Iterator[str]:
+    said = [say("measure.stuffing", grams=round(stuffing))] if stuffing else []
+    if hours:
+        said.append(say("measure.hours", low=f"{hours[0]:.1f}", high=f"{hours[1]:.1f}"))
+    if said:
+        yield f"  {listing(said)}"
+
+
+def _unreliable(measures: Measures) -> Iterator[str]:
+    """What cannot be told: all figures of a piece that share a reason in one sentence."""
+    for size in measures.pieces.values():
+        reasons: dict[str, list[str]] = {}
+        for figure, why in size.unreliable.items():
+            reasons.setdefault(why, []).append(say(f"measure.{_NAMES.get(figure, figure)}"))
+        for why, figures in reasons.items():
+            yield say("measure.unreliable", figures=listing(figures, "or"), of=size.piece, why=why)
+    for need in measures.yarns.values():
+        if need.unreliable:
+            yield say(
+                "measure.unreliable", figures=say("measure.yarn"), of=need.yarn, why=need.unreliable
+            )
+    for key, value in (("stuffing", measures.stuffing), ("hours", measures.hours)):
+        reason = measures.working.get(key)
+        if value is None and reason:
+            yield say("measure.unreliable_whole", figure=say(f"measure.the_{key}"), why=reason)
+
+
+def _working(measures: Measures) -> Iterator[str]:
+    for size in measures.pieces.values():
+        for figure, how in size.working.items():
+            name = say(f"measure.{_NAMES.get(figure, figure)}")
+            yield say("measure.working", figure=name, of=size.piece, how=how)
+    for fit in measures.fits:
+        names = say("measure.to").join(edge.text for edge in fit.edges)
+        yield say("measure.working_whole", figure=names, how=fit.working)
+    for need in measures.yarns.values():
+        yield say("measure.working", figure=say("measure.yarn"), of=need.yarn, how=need.working)
+    for key, how in measures.working.items():
+        yield say("measure.working_whole", figure=say(f"measure.the_{key}"), how=how)
+
+
+def _lines(sentences: Iterable[str], paint: Paint) -> Iterator[str]:
+    """Sentences wrapped, the first line of each a little out."""
+    for sentence in sentences:
+        first, *more = wrapped(sentence, paint.columns - 4)
+        yield f"  {first}"
+        yield from (f"    {line}" for line in more)
+
+
+def _table(rows: Sequence[Row]) -> list[str]:
+    """Rows in columns: the first to the left, figures to the right."""
+    shown = [[clean(cell) for cell in row] for row in rows]
+    wide = [max(map(width, column)) for column in zip(*shown, strict=True)]
+    return [
+        "  "
+        + "  ".join(
+            cell + pad if i == 0 else pad + cell
+            for i, cell in enumerate(row)
+            for pad in [" " * (wide[i] - width(cell))]
+        ).rstrip()
+        for row in shown
+    ]
+
+
+def _cm(millimetres: float | None) -> str:
+    return NONE if millimetres is None else f"{millimetres / 10:.1f} cm"

@@ -1,0 +1,115 @@
+"""Measures for programs: centimetres, millilitres, metres, grams, hours, to two decimals.
+
+What cannot be told reliably is null, and `unreliable` says why.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from roundproof.checks.results import Result, Results
+from roundproof.measure.model import Fit, PieceSize, YarnNeed
+from roundproof.proof import Proof
+from roundproof.telling.json_ import dumped
+
+_KEYS = {
+    "height": "height_cm",
+    "diameter": "diameter_cm",
+    "length": "length_cm",
+    "edge": "edge_cm",
+    "volume": "volume_ml",
+}
+"""The figures of a piece, and what they are called here."""
+
+_NOTHING: dict[str, Any] = {
+    "pieces": {},
+    "joins": [],
+    "yarns": {},
+    "stuffing_g": None,
+    "hours": None,
+    "unreliable": {},
+    "working": {},
+}
+"""What there is to measure in a file that cannot be used."""
+
+
+def told(results: Results, *, working: bool = False) -> str:
+    """The whole of what `measure --format json` prints; with `working`, also how each figure was
+    reached."""
+    files = [_file(result) for result in results.files]
+    if not working:
+        files = [_without(file, "working") for file in files]
+    return dumped({"patterns": files})
+
+
+def _file(result: Result) -> dict[str, Any]:
+    head: dict[str, Any] = {"file": result.name, "title": result.title}
+    if result.proof is None:
+        return head | _NOTHING
+    measures = result.proof.measures
+    whole = {"stuffing_g": measures.stuffing, "hours": measures.hours}
+    said = {key: measures.working.get(key.removesuffix("_g"), "") for key in whole}
+    return head | {
+        "pieces": {key: _piece(result.proof, size) for key, size in measures.pieces.items()},
+        "joins": [_join(fit) for fit in measures.fits],
+        "yarns": {key: _yarn(need) for key, need in measures.yarns.items()},
+        "stuffing_g": _two(measures.stuffing),
+        "hours": [_two(hours) for hours in measures.hours] if measures.hours else None,
+        "unreliable": {key: said[key] for key, value in whole.items() if value is None},
+        "working": {key: said[key] for key, value in whole.items() if value is not None},
+    }
+
+
+def _piece(proof: Proof, size: PieceSize) -> dict[str, Any]:
+    worked = proof.fabric.pieces[size.piece]
+    return {
+        "make": worked.piece.make,
+        "stitches": worked.stitches,
+        "rounds": sum(each.rounds for each in worked.rounds),
+        "height_cm": _cm(size.height),
+        "diameter_cm": _cm(size.diameter),
+        "length_cm": _cm(size.length),
+        "edge_cm": _cm(size.edge),
+        "volume_ml": _two(size.volume),
+        "outline": [[_cm(each.radius), _cm(each.height)] for each in size.outline],
+        "gauge_guessed": size.guessed,
+        "unreliable": {_KEYS.get(key, key): why for key, why in size.unreliable.items()},
+        "working": {_KEYS.get(key, key): how for key, how in size.working.items()},
+    }
+
+
+def _join(fit: Fit) -> dict[str, Any]:
+    return {
+        "edges": [edge.text for edge in fit.edges],
+        "counts": list(fit.counts),
+        "lengths_cm": [_cm(length) for length in fit.lengths],
+        "fit": _two(fit.fit),
+        "suggest": list(fit.suggest),
+        "working": fit.working,
+    }
+
+
+def _yarn(need: YarnNeed) -> dict[str, Any]:
+    return {
+        "metres": _two(need.metres),
+        "grams": _two(need.grams),
+        "balls": need.balls,
+        "estimated": need.estimated,
+        "unreliable": {"metres": need.unreliable} if need.metres is None else {},
+        "working": need.working,
+    }
+
+
+def _without(value: Any, left_out: str) -> Any:
+    """A value of JSON without the entries of some name, at any depth."""
+    if isinstance(value, dict):
+        return {k: _without(v, left_out) for k, v in value.items() if k != left_out}
+    return [_without(v, left_out) for v in value] if isinstance(value, list) else value
+
+
+def _cm(millimetres: float | None) -> float | None:
+    return None if millimetres is None else _two(millimetres / 10)
+
+
+def _two(value: float | None) -> float | None:
+    return None if value is None else round(value, 2) + 0.0

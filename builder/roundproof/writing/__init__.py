@@ -1,0 +1,1 @@
+"""Writes patterns and sites: a new draft, a new start."""

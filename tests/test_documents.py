@@ -1,4 +1,4 @@
-"""The documents stay true: what they name exists, what they show runs, what it prints is printed."""
+"""The documents stay true: what they name exists, what they show runs and prints just that."""
 
 from __future__ import annotations
 
@@ -10,7 +10,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-
 from roundproof.checks import all_checks
 from roundproof.cli.main import COMMANDS, Parser, main
 from roundproof.pattern.json_schema import pattern_schema
@@ -117,6 +116,7 @@ def test_output_is_shown_as_it_is_printed(
     command: str, output: str, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     monkeypatch.chdir(ROOT)
+    monkeypatch.setenv("COLUMNS", "80")
     main(shlex.split(command)[1:])
     assert capsys.readouterr().out.strip() == output.strip()
 
@@ -182,5 +182,7 @@ def test_every_wording_told_of_is_read(words: str, tmp_path: Path) -> None:
 
 
 def test_the_readme_explains_only_checks_that_are() -> None:
-    told = [words[2] for words in commands(text_of(README)) if words[:2] == ["roundproof", "explain"]]
+    told = [
+        words[2] for words in commands(text_of(README)) if words[:2] == ["roundproof", "explain"]
+    ]
     assert told and set(told) <= set(all_checks())

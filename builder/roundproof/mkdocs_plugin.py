@@ -31,6 +31,7 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.utils import get_relative_url
 from mkdocs.utils.templates import TemplateContext
 
+from roundproof.pages.links import NOT_FOUND
 from roundproof.pages.site import Site, whole_site
 from roundproof.pages.standing import Standing, standing
 from roundproof.pipeline import prove
@@ -77,11 +78,11 @@ class SiteValues:
     url: Callable[[str], str]
 
 
-class RoundproofOptions(Config):
+class RoundproofOptions(Config):  # type: ignore[no-untyped-call]
     patterns = config_options.Type(str, default="patterns")
 
 
-class RoundproofPlugin(BasePlugin[RoundproofOptions]):
+class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untyped-call]
     """Adds to a site whatever follows from its patterns."""
 
     given: Site | None = None
@@ -176,6 +177,12 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):
         values["serving"] = self.preview
         return values  # type: ignore[return-value]
 
+    def on_post_template(
+        self, output_content: str, *, template_name: str, config: MkDocsConfig
+    ) -> str:
+        """A page for any address needs to know where the site stands; without, there is none."""
+        return output_content if config.site_url or template_name != NOT_FOUND else ""
+
     def _site_values(self, config: MkDocsConfig, at: str | None, page: Page | None) -> SiteValues:
         root = urlsplit(config.site_url or "/").path.rstrip("/")
 
@@ -200,8 +207,13 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):
 
 def patterns_folder(config: MkDocsConfig) -> Path:
     """The folder of the patterns; the option counts from where mkdocs.yml stands."""
-    option = config.plugins[THEME].config.patterns
-    return Path(config.config_file_path).parent / option
+    return Path(config.config_file_path).parent / _plugin(config).config.patterns
+
+
+def _plugin(config: MkDocsConfig) -> RoundproofPlugin:
+    plugin = config.plugins[THEME]
+    assert isinstance(plugin, RoundproofPlugin)
+    return plugin
 
 
 def _source(address: str) -> str:
@@ -239,8 +251,7 @@ def build_site(file: Path, into: Path, site: Site) -> None:
     before = os.environ.get("SOURCE_DATE_EPOCH")
     with _plainly() as said:
         config = _loaded(file, said, site_dir=str(into), strict=True)
-        plugin: RoundproofPlugin = config.plugins[THEME]
-        plugin.given = site
+        _plugin(config).given = site
         try:
             config.plugins.on_startup(command="build", dirty=False)
             build(config)

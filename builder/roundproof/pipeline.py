@@ -66,7 +66,9 @@ class _Proving:
 
     def file(self, file: PatternFile) -> Iterator[Result]:
         yield from self.shared(file)
-        pattern, found = load_pattern(file.path, file.name, self.defaults[file.defaults])
+        pattern, found = load_pattern(
+            file.path, file.name, self.defaults[file.defaults], self.judge_as
+        )
         if pattern is None:
             yield _unproved(file.name, file.path, found)
         elif self.status in (None, pattern.status):

@@ -35,6 +35,7 @@ pieces:
     R2: inc x 6 (12)
 assembly:
   - join: {edge: under, to: upper %s, by: whipstitch}
+notions: [tapestry needle]
 """
 
 CHECK = Check(

@@ -20,10 +20,11 @@ SEVERITY = {
 
 def _run(proof: Proof) -> Found:
     for fit in proof.measures.fits:
-        if fit.folded[0] and (fit.counts[0] or 0) % 2:
+        if fit.verdict in SEVERITY:
+            if fit.by_count and fit.fullness is None:
+                yield _unlike(fit, SEVERITY[fit.verdict])
+        elif fit.folded[0] and (fit.counts[0] or 0) % 2:
             yield _odd(fit)
-        elif fit.by_count and fit.verdict in SEVERITY:
-            yield _unlike(fit, SEVERITY[fit.verdict])
         else:
             yield from _crocheted(fit)
 
@@ -81,18 +82,16 @@ def _crocheted(fit: Fit) -> Iterator[Finding]:
     if count is None or fit.join.by is None or fit.join.by.value != "crochet":
         return
     known = [c // (2 if f else 1) for c, f in zip(fit.counts, fit.folded, strict=True) if c]
-    if len(known) == 2 and count.value not in known:
-        one, two = known
-        guest, host = fit.edges
-        has = f"{guest.text} and {host.text} have {one} each"
-        yield CHECK.finding(
-            count.span,
-            f"The join has {stitches(count.value)} and {has}."
-            if one == two
-            else f"The join has {stitches(count.value)}; {guest.text} has {one}, {host.text} {two}.",
-            f"Join with {max(one, two)}.",
-            piece=guest.piece,
-        )
+    if len(known) < 2 or count.value in known:
+        return
+    guest, host = fit.edges
+    yield CHECK.finding(
+        count.span,
+        f"The join has {stitches(count.value)}; {guest.text} has {known[0]} and {host.text} has"
+        f" {known[1]}.",
+        f"Join with {max(known)}.",
+        piece=guest.piece,
+    )
 
 
 _PATTERN = """\
@@ -108,6 +107,7 @@ pieces:
     R2: {}
 assembly:
   - join: {{edge: under, to: upper, by: whipstitch}}
+notions: [tapestry needle]
 """
 
 CHECK = Check(

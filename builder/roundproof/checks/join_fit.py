@@ -5,7 +5,7 @@ from __future__ import annotations
 from roundproof.checks.base import Check, Found
 from roundproof.checks.join_count import SEVERITY
 from roundproof.findings import Severity
-from roundproof.measure.figures import percent, stitches
+from roundproof.measure.figures import number, percent, stitches
 from roundproof.measure.fit import yarn_word
 from roundproof.measure.model import Fit, Verdict
 from roundproof.proof import Proof
@@ -19,7 +19,7 @@ _PLACES = {
 
 def _run(proof: Proof) -> Found:
     for fit in proof.measures.fits:
-        if fit.by_count or fit.verdict not in SEVERITY:
+        if (fit.by_count and fit.fullness is None) or fit.verdict not in SEVERITY:
             continue
         yield CHECK.finding(
             fit.span,
@@ -32,20 +32,26 @@ def _run(proof: Proof) -> Found:
 
 def _message(fit: Fit) -> str:
     one, two = fit.edges
+    if fit.fullness is not None:
+        words = (
+            fit.working or f"{one.text} has {fit.counts[0]} stitches, {two.text} {fit.counts[1]}"
+        )
+        return f"{words}: {number(fit.fullness)} times as long is too little to gather."
     if fit.fit is None:
         return (
             f"{one.text} has {stitches(fit.counts[0] or 0)} and {two.text} has {fit.counts[1]},"
             " and without a gauge for both yarns nobody can tell whether they fit."
         )
-    if fit.fullness is not None:
-        return f"{fit.working}: {percent(fit.fullness - 1)} more is too little to gather."
-    shorter = one.text if fit.fit < 1 else two.text
+    place = "the place" if two.kind in _PLACES else two.text
+    shorter = one.text if fit.fit < 1 else place
     share = 1 - min(fit.fit, 1 / fit.fit)
     guess = ", as far as a guessed gauge can tell" if fit.guessed else ""
     return f"{fit.working}: {shorter} is {percent(share)} short{guess}."
 
 
 def _mend(proof: Proof, fit: Fit) -> str:
+    if fit.fullness is not None:
+        return "Make the gathered edge half as long again as the other, or say `ease: yes`."
     if fit.fit is None:
         return "Give each yarn its gauge."
     counts = _counts(proof, fit)
@@ -97,6 +103,7 @@ pieces:
       R3: {}
 assembly:
   - join: {{edge: underside, to: upper, by: whipstitch}}
+notions: [tapestry needle]
 """
 
 CHECK = Check(

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from roundproof.checks.base import Check, Found
+from roundproof.fabric.named import names
 from roundproof.fabric.places import copies
 from roundproof.findings import Finding, Severity
 from roundproof.notation.edges import piece_of
@@ -15,7 +16,11 @@ from roundproof.proof import Proof
 
 def _run(proof: Proof) -> Found:
     pattern = proof.pattern
-    if not pattern.assembly or len(pattern.pieces) < 2:
+    keys = [piece.key for piece in pattern.pieces]
+    if not pattern.assembly or len(keys) < 2:
+        return
+    # A name that is no piece may be meant for any of them, and is told as such.
+    if any(piece_of(named.on or named.said.value, keys) is None for named in names(pattern)):
         return
     for piece in pattern.pieces:
         if not _mentioned(pattern, piece):
@@ -85,6 +90,7 @@ pieces:
     R1: 6 sc in magic ring (6)
   barnacle: |
     R1: 6 sc in magic ring (6)
+notions: [tapestry needle]
 assembly:
   - join: {{edge: under, to: upper, by: whipstitch}}
 {}"""

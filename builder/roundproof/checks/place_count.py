@@ -33,7 +33,13 @@ pieces:
     rounds: |
       R1: 6 sc in magic ring (6)
 assembly:
-  - join: {edge: foot, to: body, at: {between: [R3, R4], stitches: 3}, around: {mark: front, free: [%s]}, by: whipstitch}
+  - join:
+      edge: foot
+      to: body
+      at: {between: [R3, R4], stitches: 3}
+      around: {mark: front, free: [%s]}
+      by: whipstitch
+notions: [tapestry needle]
 """
 
 CHECK = Check(

@@ -65,8 +65,8 @@ def run(args: argparse.Namespace) -> int:
         pages = _built(file, site, results)
     except Stopped as stop:
         still = say("build.still" if site.exists() else "build.none_yet", site=site)
-        print(say("build.stopped", last=still), file=sys.stderr)
-        return _say_stop(stop, 2 if results.unusable else 1)
+        said = f"{stop}\n{say('build.stopped', last=still)}"
+        return _say_stop(said, 2 if results.unusable else 1)
     _say_done(results, site, pages, perf_counter() - started)
     return 0
 
@@ -109,8 +109,9 @@ def _follow_links(site: Path) -> None:
         raise Stopped("\n  ".join([say("build.links"), *map(str, broken)]))
 
 
-def _say_stop(stop: Exception, code: int) -> int:
-    print(stop, file=sys.stderr)
+def _say_stop(why: object, code: int) -> int:
+    sys.stdout.flush()  # what was found stands above what follows from it
+    print(why, file=sys.stderr)
     return code
 
 

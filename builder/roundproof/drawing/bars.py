@@ -18,6 +18,8 @@ MOST_BARS = 24
 """Rounds of a range drawn one by one; a longer range is drawn as one block."""
 MOST_STRETCHES = 60
 """Colour changes of a round drawn in working order; with more, each colour is drawn once."""
+MOST_FRAMED = 6
+"""Colour changes up to which each stretch has an edge of its own."""
 ROOM = 7.0
 """Per cent of the strip that a letter needs."""
 BAR_PIXELS = 12
@@ -99,12 +101,18 @@ def _band(
     parts: Sequence[Segment], widest: int, top: float, height: float, ruffled: bool
 ) -> list[Shape]:
     shapes: list[Shape] = []
-    for part, at, width in _spans(parts, widest):
+    spans = _spans(parts, widest)
+    narrow = " narrow" if len(spans) > MOST_FRAMED else ""
+    for part, at, width in spans:
         place = (Share(at), Share(top), Share(width), Share(height))
-        shapes.append(Rect(*place, f"yarn {part.mark.css}"))
+        shapes.append(Rect(*place, f"yarn {part.mark.css}{narrow}"))
         if ruffled:
             shapes.append(Rect(*place, "hatch pale", "url(#hatch)"))
             shapes.append(Rect(*place, "hatch full", f"url(#hatch-{part.mark.css})"))
+    if narrow:  # so many edges would hide the colours: one frame round all of them
+        (_, left, _), (_, last, width) = spans[0], spans[-1]
+        whole = Share(last + width - left)
+        shapes.append(Rect(Share(left), Share(top), whole, Share(height), "frame", "none"))
     return shapes
 
 

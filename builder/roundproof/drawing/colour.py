@@ -110,5 +110,5 @@ def accent(shade: RGB, ground: Ground) -> RGB:
 
 def grey(shade: RGB) -> RGB:
     """The shade on black-and-white paper: light enough to write on, darker shades still darker."""
-    level = round(0xD0 + (0xFF - 0xD0) * contrast(shade, BLACK) / 21)
+    level = round(0xB4 + (0xFF - 0xB4) * (contrast(shade, BLACK) - 1) / 20)
     return level, level, level

@@ -23,6 +23,7 @@ from roundproof.measure.model import Form
 
 HALF = 138.0
 TALLEST = 300.0
+LARGER = 2.5
 MOST_DOTS = 60
 RULES = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 100_000)
 """Divisions a ruler may have, in mm."""
@@ -38,13 +39,15 @@ class Outline:
     dot: int
 
 
-def outline(profile: Profile, id: str, title: str) -> Outline | None:
-    """None for a piece without extent."""
+def outline(profile: Profile, id: str, title: str, across: float = 0.0) -> Outline | None:
+    """None for a piece without extent. `across` is the width of the pattern's widest piece: small
+    pieces are drawn up to LARGER times as large as that one, and no more."""
     above = profile.flat and profile.form is not Form.ROWS
     wide, high = _extent(profile, above)
     if wide <= 0:
         return None
-    scale = min(2 * HALF / wide, TALLEST / high if high > 0 else 2 * HALF / wide)
+    scale = 2 * HALF / max(wide, across / LARGER)
+    scale = min(scale, TALLEST / high) if high > 0 else scale
     shapes = _above(profile, scale) if above else _side(profile, scale)
     bottom = max(high * scale, 1.0)
     if profile.measured:

@@ -100,14 +100,20 @@ def _turns(
     if around is None:
         return tuple((copy + 0.5) / copies for copy in range(copies))
     front = mark_place(host, "front") or 0.0
-    origin = front if around.mark is None else _named(host, around.mark.value, front)
+    shift = _origin(around, host, front) - front
     middles = _middles(around, copies, width, count)
-    shift = 0.0 if around.st is not None and around.mark is None else origin
-    return tuple((middle + shift - front) / count % 1 for middle in middles[:MOST_COPIES])
+    return tuple((middle + shift) / count % 1 for middle in middles[:MOST_COPIES])
 
 
-def _named(host: WorkedPiece, mark: str, front: float) -> float:
-    place = mark_place(host, mark)
+def _origin(around: Around, host: WorkedPiece, front: float) -> float:
+    """The stitches before the place that is counted from: a mark, a stitch, or the start of the
+    round; the front where a pair or gaps name no mark."""
+    named = around.mark or around.from_
+    if named is None:
+        return 0.0 if around.st is not None or around.evenly is not None else front
+    if found := re.fullmatch(r"st\w*\s*(\d{1,9})", named.value.strip(), re.I):
+        return float(found[1]) - 1
+    place = mark_place(host, named.value)
     return front if place is None else place
 
 

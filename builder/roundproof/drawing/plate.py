@@ -31,6 +31,8 @@ from roundproof.notation.edges import read_edge
 from roundproof.pattern.model import Pattern
 
 MOST_PIECES = 24
+ROOMY = 1.5
+"""How much wider than the main piece a row below it may be."""
 SPREAD = 25.0
 """Degrees by which a piece on a limb stands off from it."""
 
@@ -70,7 +72,7 @@ def draw_plate(
     profiles = _profiles(pattern, fabric, measures)
     if not profiles:
         return None
-    main = max(profiles.values(), key=lambda p: p.width * max(p.height, p.depth / 2))
+    main = _largest(profiles, fabric)
     sheet = _Sheet()
     drawn = _main(sheet, main, profiles, pattern, fabric)
     _below(sheet, [p for key, p in profiles.items() if key not in drawn], fabric)
@@ -84,6 +86,12 @@ def draw_plate(
         max(p.every for p in profiles.values()),
         tuple(key for key in profiles if fabric.pieces[key].piece.make > MOST_COPIES),
     )
+
+
+def _largest(profiles: Mapping[str, Profile], fabric: Fabric) -> Profile:
+    """The largest piece that stands by itself; pieces grown out of others only if all are."""
+    alone = [one for key, one in profiles.items() if fabric.pieces[key].piece.starts is None]
+    return max(alone or profiles.values(), key=lambda p: p.width * max(p.height, p.depth / 2))
 
 
 def _profiles(pattern: Pattern, fabric: Fabric, measures: Measures) -> dict[str, Profile]:
@@ -228,21 +236,32 @@ def _spot(main: Profile, radius: float, height: float, turn: float) -> tuple[flo
 
 def _below(sheet: _Sheet, rest: list[Profile], fabric: Fabric) -> None:
     """Rows of the other pieces, as many beside each other as fit, centred on the axis."""
-    copies = [
-        (one, wide, high)
-        for one in rest
-        for wide, high in [_size(one)]
-        for _ in range(min(max(1, fabric.pieces[one.piece].piece.make), MOST_COPIES))
-    ]
-    if not copies:
+    if not rest:
         return
-    gap = 0.12 * max(sheet.half, max(high for _, _, high in copies) / 4)
-    room = 2 * max(sheet.half, max(wide for _, wide, _ in copies) / 2)
-    while copies:
-        row = [copies.pop(0)]
-        while copies and sum(w + gap for _, w, _ in row) + copies[0][1] <= room:
-            row.append(copies.pop(0))
-        _row(sheet, row, gap)
+    gap = 0.12 * max(sheet.half, max(_size(one)[1] for one in rest) / 4)
+    room = max(ROOMY * 2 * sheet.half, max(_size(one)[0] for one in rest))
+    row: list[_Copy] = []
+    for one in rest:
+        for group in _groups(one, fabric, room, gap):
+            if row and sum(wide + gap for _, wide, _ in (*row, *group)) - gap > room:
+                _row(sheet, row, gap)
+                row = []
+            row += group
+    _row(sheet, row, gap)
+
+
+_Copy = tuple[Profile, float, float]
+"""A piece, how wide and how high it is drawn."""
+
+
+def _groups(one: Profile, fabric: Fabric, room: float, gap: float) -> list[list[_Copy]]:
+    """The copies of a piece, together if they fit, else in rows of about as many."""
+    wide, high = _size(one)
+    count = min(max(1, fabric.pieces[one.piece].piece.make), MOST_COPIES)
+    fitting = max(1, int((room + gap) / (wide + gap)))
+    rows = -(-count // fitting)
+    shares = [count // rows + (place < count % rows) for place in range(rows)]
+    return [[(one, wide, high)] * share for share in shares]
 
 
 def _size(one: Profile) -> tuple[float, float]:
@@ -251,7 +270,7 @@ def _size(one: Profile) -> tuple[float, float]:
     return one.width, one.height + (TILT * one.depth if one.form is Form.TURNED else 0.0)
 
 
-def _row(sheet: _Sheet, row: list[tuple[Profile, float, float]], gap: float) -> None:
+def _row(sheet: _Sheet, row: list[_Copy], gap: float) -> None:
     x = -(sum(wide for _, wide, _ in row) + gap * (len(row) - 1)) / 2
     top = sheet.bottom + 1.5 * gap
     high = max(high for _, _, high in row)

@@ -16,7 +16,7 @@ from roundproof.drawing.shapes import Path, Shape, polygon
 from roundproof.drawing.yarns import YarnMark
 from roundproof.measure.model import Form
 
-TILT = 0.16
+TILT = 0.2
 """Sine of the angle from which a side view looks down."""
 LEAN = sqrt(1 - TILT * TILT)
 WAVES = 144

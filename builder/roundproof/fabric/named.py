@@ -1,4 +1,4 @@
-"""What the steps of a pattern name: pieces, edges, rounds and marks; and which of it is not there."""
+"""What the steps of a pattern name: pieces, edges, rounds and marks, and what is not there."""
 
 from __future__ import annotations
 

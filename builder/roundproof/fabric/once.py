@@ -118,17 +118,25 @@ class _Pass:
 
     def foundation(self, items: Sequence[Item]) -> Sequence[Item]:
         """A chain to begin with, and how many of its chains can be worked into."""
+        first = next((i for i in items if isinstance(i, Stitches)), None)
+        skipped = first.nth - 1 if first is not None and first.where is Where.HOOK else 0
         if self.out.available is not None or not items or not isinstance(items[0], Chain):
+            if self.out.available is not None:  # a chain that was a round of its own
+                self.out.available = max(0, self.out.available - skipped)
             return items
         chain, rest = items[0], items[1:]
         self.out.foundation = chain.count
         self.count("ch", chain.count)
         if rest and isinstance(rest[0], JoinRound):
-            self.out.available = chain.count
+            self.out.available = chain.count if rest[1:] else 0
+            if not rest[1:]:
+                self.make(chain.count)
             return rest[1:]
-        first = next((i for i in rest if isinstance(i, Stitches)), None)
-        skipped = first.nth - 1 if first is not None and first.where is Where.HOOK else 0
-        self.out.available = max(0, chain.count - skipped)
+        if first is not None and first.where is Where.FIRST:
+            skipped = chain.count - 1
+        if not rest:
+            self.make(chain.count)
+        self.out.available = max(0, chain.count - skipped) if rest else 0
         return rest
 
     def item(self, item: Item, after: Sequence[Item], first: bool) -> None:

@@ -32,7 +32,8 @@ class Placing:
     @property
     def there(self) -> str:
         """'R9 has 44 stitches'."""
-        return f"{self.rounds} of {self.piece} has {' or '.join(map(str, self.counts))} stitches"
+        has = "have" if "-" in self.rounds else "has"
+        return f"{self.rounds} of {self.piece} {has} {' or '.join(map(str, self.counts))} stitches"
 
 
 @dataclass(frozen=True, slots=True)

@@ -161,7 +161,12 @@ class PieceWork:
             round_ = source[len(found) % len(source)]
             last = min(entry.label.last, number + round_.label.rounds - 1)
             label = Label(number, last, entry.label.span, entry.label.row)
-            found.append(replace(round_, label=label, span=entry.span, remark=""))
+            stated = entry.stated or round_.stated
+            found.append(
+                replace(
+                    round_, label=label, stated=stated, span=entry.span, work=again.span, remark=""
+                )
+            )
             number = last + 1
         return found or [entry]
 

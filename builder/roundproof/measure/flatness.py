@@ -8,6 +8,7 @@ from math import pi
 from roundproof.measure.model import Flatness, Frill
 
 _SCALE = tuple(Flatness)
+_FLAT = _SCALE.index(Flatness.FLAT)
 # Growth of a round over the growth that lies flat, less 1, up to which a class goes. From the
 # samples of revedreams.com, "Single Crochet Shaping 1: cones to ruffles": with a fabric that lay
 # flat at 7 increases a round, 1 to 4 were cones, 5 and 6 cupped, 7 and 8 flat, 9 crowded, 10
@@ -15,7 +16,8 @@ _SCALE = tuple(Flatness)
 _LIMITS = (-0.40, -0.07, 0.15, 0.35)
 # Fullness from which a frill is gentle, full, tight: dressmakers' gathering of 1.5, 2 and 2.5 to 3
 # (stitchcoach.blogspot.com, January 2017), limits set between them.
-_FRILLS = ((2.4, Frill.TIGHT), (1.6, Frill.FULL), (1.25, Frill.GENTLE))
+_FRILL = 1.25
+_FRILLS = ((2.4, Frill.TIGHT), (1.6, Frill.FULL), (_FRILL, Frill.GENTLE))
 
 
 def flat_increases(width: float, height: float) -> float:
@@ -29,16 +31,17 @@ def flatness(slopes: Sequence[float], fullness: Sequence[float]) -> tuple[Flatne
 
     `slopes`: how far each round's own circle goes out, over its height (1 lies flat, 0 is a tube);
     `fullness`: its length over the circle it lies on. One round matters little, so the slope is
-    the mean of the last three. Crowding shows by the fullness reached: a steep slope counts one
-    class more than that at most, since on a wide rim a few stitches more hardly show."""
+    the mean of the last three, unless a round alone makes a frill. Crowding shows by the fullness
+    reached: a steep slope counts one class more than that at most, since on a wide rim a few
+    stitches more hardly show."""
     classes = []
     for i, full in enumerate(fullness):
         last = slopes[max(0, i - 2) : i + 1]
-        by_slope = _class(sum(last) / len(last) - 1)
-        by_fullness = max(_class(full - 1), _SCALE.index(Flatness.FLAT))
-        reached = min(by_slope, by_fullness + 1)
-        crowded = by_fullness > _SCALE.index(Flatness.FLAT)
-        classes.append(_SCALE[max(reached, by_fullness) if crowded else reached])
+        mean = sum(last) / len(last)
+        by_slope = _class((max(mean, slopes[i]) if full >= _FRILL else mean) - 1)
+        by_fullness = _class(full - 1)
+        reached = min(by_slope, max(by_fullness, _FLAT) + 1)
+        classes.append(_SCALE[max(reached, by_fullness) if by_fullness > _FLAT else reached])
     return tuple(classes)
 
 

@@ -10,6 +10,7 @@ from roundproof.measure.meridian import Stadium
 from roundproof.measure.model import Flatness, Form, PieceSize, RoundSize
 from roundproof.measure.outline import Outline, form_of, outline_of
 from roundproof.pattern.model import Pattern
+from roundproof.reference import stitches as stitches_table
 
 _GATHERED = 0.75
 """A round shorter than this share of the circle it lies on is drawn together."""
@@ -124,7 +125,7 @@ def _unreliable(outline: Outline) -> dict[str, str]:
             " and how a frill stands does not follow from counts"
         )
         why = {f: reason for f in _figures(outline.form) if f != "edge"}
-        if outline.frill and outline.rounds[outline.frill] is ruffled:
+        if _short_frill(outline, ruffled):
             del why["volume"]
     elif (drawn := _drawn_together(outline)) is not None:
         reason = f"R{drawn.number} is drawn together more than a round can lean in"
@@ -132,6 +133,12 @@ def _unreliable(outline: Outline) -> dict[str, str]:
     if outline.form is Form.OVAL and "volume" not in why and (reason := _odd_oval(outline)):
         why["volume"] = reason
     return why
+
+
+def _short_frill(outline: Outline, ruffled: RoundSize) -> bool:
+    """Whether only a frill ruffles, shorter than the piece it ends."""
+    begins = outline.frill or 0
+    return outline.rounds[begins] is ruffled and len(outline.rounds) - begins < begins
 
 
 def _drawn_together(outline: Outline) -> RoundSize | None:
@@ -163,7 +170,7 @@ def _working(outline: Outline) -> dict[str, str]:
     shut = ", and the last drawn shut" if outline.shut else ""
     said = {
         "height": f"{rounds} of {_heights(outline.bands)}, each of them less in height the more"
-        f" it leans{shut}: {cm(outline.reach)}",
+        f" it leans{shut}: {cm(outline.reach)}{_mixed(outline)}",
         "diameter": f"R{wide.number} is the widest: {_by_width(wide.count, wide.width)} round,"
         f" {_across(2 * radius, outline.points[widest].fullness)}",
         "volume": f"slices between one round and the next, {rounds} in all:"
@@ -186,6 +193,16 @@ def _across(diameter: float, fullness: float) -> str:
         f"more than lies flat in rounds of this height ({number(fullness)} times), so"
         f" {cm(diameter)} across"
     )
+
+
+def _mixed(outline: Outline) -> str:
+    """A round of stitches of several heights is as high as their mean, which is worth a word."""
+    for band in outline.bands:
+        kinds = {kind for kind, _ in band.worked.tally}
+        heights = {stitches_table()[kind].height for kind in kinds if kind in stitches_table()}
+        if len(heights - {0.0}) > 1:
+            return f"; R{band.number} has stitches of several heights and counts with their mean"
+    return ""
 
 
 def _heights(bands: tuple[Band, ...]) -> str:

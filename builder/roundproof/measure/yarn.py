@@ -89,8 +89,9 @@ def _count_round(
     if entry.made is None or not entry.tally:
         yarn = yarn_for(pattern, piece, entry.yarn)
         if yarn is not None and (entry.made is None or not entry.round.readings):
-            used.setdefault(yarn.key, _Used()).unread = f"{entry.label} of {piece.key}"
-        return {yarn.key} if yarn else set()
+            here = used.setdefault(yarn.key, _Used())
+            here.unread = here.unread or f"{entry.label} of {piece.key}"
+        return set()
     pairs = max((entry.used or 0) - entry.made, 0) if entry.available else 0
     total, found = sum(entry.tally.values()), set[str]()
     for (stitch, key), count in entry.tally.items():

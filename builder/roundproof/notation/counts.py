@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from roundproof.notation.parse import CLOSE
+from roundproof.notation.cursor import CLOSE, LOOPS
 from roundproof.notation.tokens import Token
-from roundproof.notation.tree import Stated
+from roundproof.notation.tree import Loop, Stated
 from roundproof.source import Line, Span
 
 _BEFORE = (*CLOSE, "-", "=", ">", "total", ".", ",", ";")
@@ -17,10 +17,12 @@ _EDGES = " \t.,;:-–—"
 
 @dataclass(frozen=True, slots=True)
 class Ending:
-    """The stated count, if there is one, and the words after it as a line."""
+    """The stated count, if there is one, the loop that a remark puts the whole round in ('(24), in
+    back loops only'), and the other words after the count as a line."""
 
     stated: Stated | None
     remark: Line | None
+    loop: Loop | None = None
 
 
 def ending(rest: Sequence[Token], lines: Sequence[Line]) -> Ending:
@@ -31,11 +33,14 @@ def ending(rest: Sequence[Token], lines: Sequence[Line]) -> Ending:
     while at < len(rest) and rest[at].part in _BEFORE:
         at += 1
     if at == len(rest) or rest[at].part != "num":
-        return Ending(None, _remark(rest[0].span.start, lines))
+        return Ending(stated_at_end(rest), _remark(rest[0].span.start, lines))
     stated = Stated(rest[at].number, rest[at].span)
     at += 1
     while at < len(rest) and rest[at].part in _AFTER:
         at += 1
+    words = [t.part for t in rest[at:] if t.part not in (",", ".", ";", "in", "-")]
+    if len(words) == 1 and words[0] in ("flo", "blo"):
+        return Ending(stated, None, LOOPS[words[0]])
     return Ending(stated, _remark(rest[at - 1].span.end, lines))
 
 

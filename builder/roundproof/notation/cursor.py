@@ -8,6 +8,15 @@ from roundproof.notation.tokens import Token
 from roundproof.notation.tree import Fill, Loop, Times
 from roundproof.source import Span
 
+_PAST = ("end",) * 8
+"""Stands behind the last token, so that one may look past it."""
+
+BRACKETS = {"(": ")", "[": "]", "{": "}"}
+CLOSE = {**BRACKETS, "<": ">"}
+"""What closes each sign that may open a group or a count."""
+
+SEPARATORS = (",", ";", ".", "+", "/", ":")
+
 LOOPS = {"flo": Loop.FRONT, "blo": Loop.BACK, "both loops": Loop.BOTH}
 
 
@@ -26,6 +35,7 @@ class Cursor:
 
     def __init__(self, tokens: Sequence[Token], taken: tuple[int, ...] = ()) -> None:
         self.tokens = tokens
+        self.seq = (*(token.part for token in tokens), *_PAST)
         self.at = 0
         self.taken = taken
         self.choices = 0
@@ -33,7 +43,7 @@ class Cursor:
     def part(self, ahead: int = 0) -> str:
         """The part played by a token further on; 'end' past the last one."""
         at = self.at + ahead
-        return self.tokens[at].part if at < len(self.tokens) else "end"
+        return self.seq[at] if at < len(self.seq) else "end"
 
     def value(self, ahead: int = 0) -> str:
         at = self.at + ahead
@@ -46,7 +56,7 @@ class Cursor:
 
     def looks(self, *parts: str) -> bool:
         """Whether these parts stand next."""
-        return all(self.part(i) == part for i, part in enumerate(parts))
+        return self.seq[self.at : self.at + len(parts)] == parts
 
     def match(self, *parts: str) -> bool:
         """Take these parts if they all stand next."""
@@ -57,7 +67,7 @@ class Cursor:
 
     def skip(self, *parts: str) -> None:
         """Take any of these parts, as many as there are."""
-        while self.part() in parts:
+        while self.seq[self.at] in parts:
             self.at += 1
 
     def number(self, form: tuple[str, ...]) -> int | None:
@@ -96,14 +106,29 @@ class Cursor:
             found = self.number(form)
             if found is not None:
                 return found + more
+        if self.match("twice"):
+            return 2
+        bracketed = self._in_brackets()
+        if bracketed is not None:
+            return bracketed
         closed = self.at > 0 and self.tokens[self.at - 1].part in (")", "]", "}")
         if closed and self.part() == "num" and self.tokens[self.at].glued:
             return self.take().number
         return self.reach()
 
+    def _in_brackets(self) -> int | None:
+        """'(x6)', '(6 times)'."""
+        for form in (("(", "times", "num", ")"), ("(", "num", "times", ")")):
+            found = self.number(form)
+            if found is not None:
+                return found
+        return None
+
     def reach(self) -> Fill | None:
         """'around', 'to last 3 sts', 'until 3 sts remain'."""
         around = self.match("around")
+        while self.match("around"):
+            pass  # 'evenly around'
         before = self._before()
         if not around and before is None:
             return None
@@ -113,7 +138,7 @@ class Cursor:
         for form in (("to", "last", "num"), ("to", "num", "st", "remain")):
             found = self.number(form)
             if found is not None:
-                self.match("st") or self.chain_word()
+                self.place_word()
                 return found
         return 1 if self.match("to", "last", "st") else None
 
@@ -122,6 +147,16 @@ class Cursor:
         if self.part() == "in" and self.part(1) in LOOPS:
             self.at += 1
         return LOOPS[self.take().part] if self.part() in LOOPS else None
+
+    def place_word(self) -> bool:
+        """Take a word that names what is worked into: 'st', 'ch', 'each sc'. A stitch with a
+        number behind it is the next thing to work ('inc in next sc 3')."""
+        found = self.match("st") or self.chain_word()
+        if not found and self.part() in ("stitch", "foreign") and self.part(1) != "num":
+            self.at += 1
+            found = True
+        self.match("st")  # 'ch sts', 'sc stitches'
+        return found
 
     def chain_word(self) -> bool:
         """Take the word 'ch' where it names a place, not a stitch to make."""

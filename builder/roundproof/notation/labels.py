@@ -18,8 +18,11 @@ _NAMED = re.compile(
 )
 _NUMBERED = re.compile(
     rf"\s*(?P<first>\d+)\.?(?:\s*{_TO}\s*(?P<last>\d+)\.?)?"
-    rf"(?:(?:st|nd|rd|th)?\s*(?P<word>{_WORD})\b\s*[:.)-]*|\s*[.):](?!\d))\s*"
+    rf"(?:(?:st|nd|rd|th)?\s*(?P<word>{_WORD})\b\s*[:.)-]*"
+    rf"|\s*(?:\(\s*(?P<rounds>\d+)\s*{_WORD}\s*\)\s*)?[.):](?!\d))\s*"
 )
+_WITHIN = re.compile(rf"(?<=[.)\]}}>;])\s*(?={_WORD}\.?\s*\d+\s*(?:[-:.)]|to\b|and\b|&))")
+_LISTED = re.compile(r"\s*\d+\s*[.)]\s*(?=\D)")
 _ROUNDS = re.compile(rf"\(\s*(\d+)\s*{_WORD}\s*\)")
 _HIGHEST = 100_000
 
@@ -50,6 +53,18 @@ def label(line: Line) -> Labelled | None:
     said = match.groupdict().get("rounds")
     rounds = (_number(said), line.span.cut(*match.span("rounds"))) if said else None
     return Labelled(found, match.end(), rounds)
+
+
+def split(line: Line) -> list[Line]:
+    """Several rounds on one line as lines of their own."""
+    text = plain(line.text)
+    listed = _LISTED.match(text)  # '6. Round 4:' is one round
+    cuts = [m.end() for m in _WITHIN.finditer(text, listed.end() if listed else 0)]
+    ends = [*cuts, len(text)]
+    return [
+        Line(line.text[a:b].rstrip() if b < len(text) else line.text[a:b], line.span.cut(a, b))
+        for a, b in zip([0, *cuts], ends, strict=True)
+    ]
 
 
 def rounds_said(line: Line, start: int) -> tuple[int, Span, int, int] | None:

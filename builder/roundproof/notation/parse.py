@@ -4,11 +4,12 @@ read; nothing is guessed: a wording with two meanings is read both ways."""
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import product
 
-from roundproof.notation.cursor import LOOPS, Cursor, Unread
-from roundproof.notation.stitchwork import COUNTED, stitches
+from roundproof.notation.cursor import CLOSE, LOOPS, SEPARATORS, Cursor, Unread
+from roundproof.notation.loops import LoopMark, Part, instruction_of, settled
+from roundproof.notation.stitchwork import stitches
+from roundproof.notation.stops import count_follows, paired
 from roundproof.notation.tokens import Token
 from roundproof.notation.tree import (
     Chain,
@@ -20,7 +21,6 @@ from roundproof.notation.tree import (
     Item,
     JoinRound,
     Leave,
-    Loop,
     Repeat,
     Stitches,
     Times,
@@ -28,27 +28,11 @@ from roundproof.notation.tree import (
     Unit,
     Where,
 )
-from roundproof.notation.units import every_loop, in_loop, joined, named, without_loop
-from roundproof.source import Span
+from roundproof.notation.units import in_loop, named
 
-CLOSE = {"(": ")", "[": "]", "{": "}", "<": ">"}
-_BRACKETS = {"(": ")", "[": "]", "{": "}"}
-_SEPARATORS = (",", ";", ".", "+", "/", ":")
-_DASHES = ("-", "=", ">")
 _DEEPEST = 20
 _MOST_CHOICES = 3
 _MOST_ITEMS = 5000
-
-
-@dataclass(frozen=True, slots=True)
-class LoopMark:
-    """'In BLO' standing by itself: holds for what follows, or, at the end, for all before."""
-
-    loop: Loop
-    span: Span
-
-
-Part = Item | LoopMark | FreeLoops
 
 
 def readings(tokens: Sequence[Token]) -> tuple[tuple[Instruction, ...], list[Token]]:
@@ -56,7 +40,7 @@ def readings(tokens: Sequence[Token]) -> tuple[tuple[Instruction, ...], list[Tok
 
     Raises Unread where the wording is not read.
     """
-    _paired(tokens)
+    paired(tokens)
     first = _Parser(tokens)
     found, rest = [first.whole()], list(tokens[first.at :])
     for taken in list(product((0, 1), repeat=min(first.choices, _MOST_CHOICES)))[1:]:
@@ -64,47 +48,6 @@ def readings(tokens: Sequence[Token]) -> tuple[tuple[Instruction, ...], list[Tok
         if reading not in found:
             found.append(reading)
     return tuple(found), rest
-
-
-def _paired(tokens: Sequence[Token]) -> None:
-    """Raises Unread at a bracket that has no partner."""
-    opened: list[Token] = []
-    for token in tokens:
-        if token.part in _BRACKETS:
-            opened.append(token)
-        elif token.part in _BRACKETS.values():
-            if not opened or _BRACKETS[opened[-1].part] != token.part:
-                opens = next(o for o, c in _BRACKETS.items() if c == token.part)
-                raise Unread(token, f"the `{opens}` that it closes, or leave it out", unpaired=True)
-            opened.pop()
-    if opened:
-        close = _BRACKETS[opened[-1].part]
-        raise Unread(opened[-1], f"a `{close}` that closes this `{opened[-1].part}`", unpaired=True)
-
-
-def _settled(parts: Sequence[Part]) -> list[Item]:
-    """Loops named by a mark put on the stitches they hold for; equal stitches joined."""
-    found: list[Item] = []
-    loop: Loop | None = None
-    for index, part in enumerate(parts):
-        if isinstance(part, LoopMark):
-            loop = part.loop
-            if index == len(parts) - 1 and found:
-                found = [in_loop(item, loop) for item in found]
-        elif not isinstance(part, FreeLoops):
-            found.append(in_loop(part, loop) if loop else part)
-    return joined(found)
-
-
-def _instruction(parts: Sequence[Part]) -> Instruction:
-    items = _settled(parts)
-    into = next((p for p in parts if isinstance(p, FreeLoops)), None)
-    loops = every_loop(items)
-    shared = loops.pop() if len(loops) == 1 else None
-    if shared is not None:
-        items = [without_loop(item) for item in items]
-        shared = None if shared is Loop.BOTH else shared
-    return Instruction(tuple(items), shared, into)
 
 
 class _Parser(Cursor):
@@ -118,7 +61,7 @@ class _Parser(Cursor):
         if len(parts) == 1 and isinstance(only, Repeat) and only.times == 1:
             # a group written once, with nothing said: it may fill the round
             parts = [Repeat(only.body, Fill(), only.span)] if self.choose() else list(only.body)
-        return _instruction(self._line_times(parts))
+        return instruction_of(self._line_times(parts))
 
     def _line_times(self, parts: list[Part]) -> list[Part]:
         """'inc, 2 sc x 6' without brackets: the number may be meant for the whole line."""
@@ -145,10 +88,10 @@ class _Parser(Cursor):
             raise self.fail("fewer brackets within brackets")
         found: list[Part] = []
         while True:
-            self.skip(*_SEPARATORS)
+            self.skip(*SEPARATORS)
             if self.part() in (stop, "end") or self._ends(stop):
                 break
-            if stop == "end" and found and self.looks("rep") and not self.looks("rep", "from"):
+            if stop == "end" and found and self._repeats_line():
                 found = [self._line_again(found)]
                 continue
             found += self.item()
@@ -162,50 +105,20 @@ class _Parser(Cursor):
             return True
         if stop == "end" and self.part() == "fasten off":
             return True
-        return stop in ("end", "*") and self._count_follows()
+        return stop in ("end", "*") and count_follows(self)
+
+    def _repeats_line(self) -> bool:
+        """'…, repeat around', '…, repeat from the beginning'; not 'rep from *'."""
+        return self.looks("rep") and not self.looks("rep", "from", "*")
 
     def _line_again(self, found: list[Part]) -> Part:
         """'2 sc, inc, repeat around': the line so far, over and over."""
         self.take()
+        self.match("from")
+        self.match("first")
         times = self.times() or Fill()
-        body = tuple(_settled(found))
+        body = tuple(settled(found))
         return Repeat(body, times, body[0].span.to(self.tokens[self.at - 1].span))
-
-    def _count_follows(self) -> bool:
-        """A stitch count, in any of its clothes, where the work ends."""
-        ahead = 0
-        while self.part(ahead) in _DASHES:
-            ahead += 1
-        dressed = ahead > 0
-        opened = self.part(ahead) in CLOSE
-        close = CLOSE.get(self.part(ahead), "")
-        ahead += opened
-        ahead += self.part(ahead) == "total"
-        if self.part(ahead) != "num":
-            return False
-        after = ahead + 1
-        while self.part(after) in COUNTED or self.part(after) == "round":
-            after += 1
-        if not opened:
-            full = self.at > 0 and self.tokens[self.at - 1].part == "around"
-            totalled = self.part(after - 1) == "total"
-            return self.part(after) in ("end", ".") and (dressed or full or totalled)
-        if self.part(after) != close:
-            return False
-        plain = after == ahead + 1 and not self._times_at(after + 1)
-        return plain or self.part(after + 1) not in (
-            *_SEPARATORS[:2],
-            "times",
-            "num",
-            "in",
-            "*",
-            "around",
-        )
-
-    def _times_at(self, ahead: int) -> bool:
-        return self.part(ahead) == "times" or (
-            self.part(ahead) == "num" and self.part(ahead + 1) in ("times", "more")
-        )
 
     # ---- one item ----
 
@@ -225,6 +138,13 @@ class _Parser(Cursor):
             start = self.at
             self.at += part != "colour"
             return [Colour(self.take().value, self.span(start))]
+        if part in ("with", "in") and self.part(1) == "ring":
+            self.take()
+            return list(self.ring())
+        if part == "in" and self.part(1) == "ord" and self.value(2) == "ch":
+            return list(self.from_hook())
+        if self._times_before_group():
+            return self.times_before_group()
         if self.looks("with", "word"):  # a yarn that the pattern does not list
             self.at += 2
             return [Colour(self.tokens[self.at - 1].value, self.tokens[self.at - 1].span)]
@@ -234,10 +154,42 @@ class _Parser(Cursor):
             return [self.leave()]
         return self.marker() or list(stitches(self))
 
+    def _times_before_group(self) -> bool:
+        return self.looks("num", "times") and (self.part(2) in CLOSE or self.part(2) == "*")
+
+    def times_before_group(self) -> list[Part]:
+        """'6 x (2 sc, inc)'."""
+        start, times = self.at, self.number(("num", "times"))
+        assert times is not None
+        found = self.item()
+        body = tuple(settled(found))
+        if len(body) == 1 and isinstance(body[0], Repeat) and body[0].times == 1:
+            body = body[0].body
+        return [Repeat(body, times, self.span(start))]
+
+    def from_hook(self) -> list[Item]:
+        """'starting in 2nd ch from hook, sc 5': the first stitch goes there, the rest on."""
+        start = self.at
+        self.take()
+        nth = self.take().number
+        self.chain_word()
+        self.match("hook")
+        self.skip(*SEPARATORS)
+        first, *rest = stitches(self)
+        if not isinstance(first, Stitches) or not isinstance(first.times, int):
+            raise self.fail("stitches for the chain, like `sc in 2nd ch from hook`")
+        span = self.span(start)
+        found: list[Item] = [Stitches(first.unit, 1, span, None, Where.HOOK, nth)]
+        if first.times > 1:
+            found.append(Stitches(first.unit, first.times - 1, span, first.loop))
+        return [*found, *rest]
+
     def marker(self) -> list[Part]:
         start = self.at
+        if self.part() == "on" and self.part(1) == "far side":
+            self.take()
         if self.match("far side"):
-            while self.chain_word() or self.match("in", "each") or self.match("of"):
+            while self.chain_word() or self.match("in", "each"):
                 pass
             return [FarSide(self.span(start))]
         if self.match("turn"):
@@ -246,7 +198,8 @@ class _Parser(Cursor):
             if self.match("with"):
                 self.match("stitch")
             if self.match("in", "first") or self.match("to", "first"):
-                self.match("st") or self.match("stitch")
+                self.place_word()
+            self.match("in", "ring") or self.match("to", "ring")
             return [JoinRound(self.span(start))]
         return []
 
@@ -280,7 +233,7 @@ class _Parser(Cursor):
         """'MR, 6 sc' and 'magic ring with 6 sc'."""
         start = self.at
         self.take()
-        self.skip("with", *_SEPARATORS)
+        self.skip("with", *SEPARATORS)
         found = stitches(self)
         if not all(isinstance(i, Stitches) for i in found):
             raise self.fail("stitches to work into the ring, like `6 sc in magic ring`")
@@ -301,7 +254,7 @@ class _Parser(Cursor):
             self.at += 2
             return [Colour(self.tokens[self.at - 2].value, self.span(start))]
         times: Times | None = self.number(("num", "times", ":"))
-        body = _settled(self.parts(close))
+        body = settled(self.parts(close))
         if not self.match(close):
             raise Unread(opened, f"a `{close}` that closes this `{opened.part}`")
         if not body:
@@ -311,14 +264,15 @@ class _Parser(Cursor):
             return [Stitches(fan, 1 if again is None else again, self.span(start))]
         if self.match("in", "each", "st"):
             return [Stitches(self.fan(body), self.times() or Fill(), self.span(start))]
-        times = times or self.times()
+        if times is None:
+            times = self._again() if self.match("rep") else self.times()
         loop = self.loop()
         if loop:
             body = [in_loop(item, loop) for item in body]
         return [Repeat(tuple(body), 1 if times is None else times, self.span(start))]
 
     def _one_place(self) -> bool:
-        for form in (("in", "next", "st"), ("in", "st"), ("in", "next")):
+        for form in (("in", "next", "st"), ("in", "same", "st"), ("in", "st"), ("in", "next")):
             if self.looks(*form) and self.part(len(form)) != "num":
                 self.at += len(form)
                 return True
@@ -339,11 +293,11 @@ class _Parser(Cursor):
     def star(self) -> Item:
         start = self.at
         opened = self.take()
-        body = tuple(_settled(self.parts("*")))
+        body = tuple(settled(self.parts("*")))
         if not body:
             raise Unread(opened, "stitches after the `*`")
         if self.match("*"):
-            self.skip(*_SEPARATORS)
+            self.skip(*SEPARATORS)
             if self.part() != "rep":
                 times = self.times()
                 if times is None:

@@ -11,7 +11,8 @@ from roundproof.findings import Finding
 from roundproof.notation.actions import action
 from roundproof.notation.counts import ending, stated_at_end
 from roundproof.notation.cursor import Unread
-from roundproof.notation.labels import Labelled, label, rounds_said
+from roundproof.notation.labels import Labelled, label, rounds_said, split
+from roundproof.notation.loops import in_one_loop
 from roundproof.notation.parse import readings
 from roundproof.notation.said import Complaints
 from roundproof.notation.tokens import Lexicon, Token, plain
@@ -32,7 +33,7 @@ from roundproof.source import Line, Span, Text
 
 _NOTE = re.compile(r"\s*note\s*:\s*", re.IGNORECASE)
 _AGAIN = re.compile(
-    r"rep(?:eat)?\s+(?:rounds?|rnds?|rows?|r)\.?\s*(?P<first>\d+)"
+    r"(?:rep(?:eat)?|(?:work\s+)?(?:the\s+)?(?:same\s+)?(?:as|like)(?:\s+for)?(?:\s+in)?)\s+(?:rounds?|rnds?|rows?|r)\.?\s*(?P<first>\d+)"
     r"(?:\s*(?:-|to|and|&)\s*(?:rounds?|rnds?|rows?|r)?\.?\s*(?P<last>\d+))?"
     r"(?:\s*,?\s*(?:(?P<more>\d+)\s*(?:more\s*times?|times?\s*more)|x\s*(?P<x>\d+)|(?P<times>\d+)\s*times))?"
 )
@@ -64,7 +65,9 @@ class _Reader:
         """A foundation on a line of its own before the first round: its tokens."""
 
     def script(self, lines: Sequence[Line]) -> Script:
-        lines = [line for line in lines if not line.text.lstrip().startswith("#")]
+        lines = [
+            part for line in lines if not line.text.lstrip().startswith("#") for part in split(line)
+        ]
         labels = [label(line) for line in lines]
         labelled = any(labels)
         entries: list[Entry] = []
@@ -128,10 +131,14 @@ class _Reader:
         first = self.first_line(line, found)
         lines = (first, *more)
         span = line.span.to(lines[-1].span)
+        tokens = [token for part in lines for token in self.lexicon.tokens(part)]
         again = _again(first)
         if again:
-            return [Round(found.label, (), None, span, again.span, repeats=again)]
-        tokens = [token for part in lines for token in self.lexicon.tokens(part)]
+            stated = stated_at_end(tokens)
+            return [Round(found.label, (), stated, span, again.span, repeats=again)]
+        act = action(first, self.lexicon)
+        if act and not any(token.part in _WORKS for token in tokens):
+            return [act]  # 'R9: Fasten off.' works nothing
         work = tokens[0].span.to(tokens[-1].span) if tokens else _ink(line)
         tokens, self.start = self.start + tokens, []
         try:
@@ -144,6 +151,8 @@ class _Reader:
             before = tokens[len(tokens) - len(rest) - 1]
             work = Span(work.source, work.start, max(work.start, before.span.end))
         end = ending(rest, lines)
+        if end.loop:
+            found_readings = tuple(in_one_loop(r, end.loop) for r in found_readings)
         act = action(end.remark, self.lexicon) if end.remark else None
         remark = end.remark.text if end.remark and not act else ""
         read = Round(found.label, found_readings, end.stated, span, work, remark)

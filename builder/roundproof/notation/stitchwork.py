@@ -23,6 +23,9 @@ COUNTED = frozenset(
 )
 """Parts that may stand behind a number in a stitch count: '(30 sts)', '(24 sc total)'."""
 
+WORKED = frozenset({"stitch", "foreign", "inc", "dec", "inv dec", "tog", "foreign tog"})
+"""Parts that are worked."""
+
 _SLIP = (("sl st", 1),)
 _CHAIN = (("ch", 1),)
 
@@ -34,6 +37,8 @@ def stitches(at: Cursor) -> list[Item]:
     if count is not None and at.part() == "times" and at.part(1) in COUNTED:
         at.take()
     unit = _unit(at, count)
+    if unit is None and count is not None and _bare(at):
+        unit = Unit(((SINGLE, 1),))  # '3, inc': a bare number among stitches
     if unit is None:
         if count is not None and at.part() not in ("word", "num", "ord"):
             at.at = start
@@ -82,10 +87,24 @@ def _stitch_unit(at: Cursor) -> Unit:
         return named(((kind, 1),), 2)
     if at.match("inv dec"):
         return Unit(((kind, 1),), 2, "inv dec")
-    if at.looks("next", "num", "together"):
-        at.at += 3
-        return named(((kind, 1),), max(1, at.tokens[at.at - 2].number))
-    return Unit(((kind, 1),))
+    together = _together(at)
+    return named(((kind, 1),), together) if together else Unit(((kind, 1),))
+
+
+def _together(at: Cursor) -> int:
+    """'next 2 sts together': how many, or 0."""
+    for which in ("next", "first", "last"):
+        for form in ((which, "num", "together"), (which, "num", "st", "together")):
+            found = at.number(form)
+            if found:
+                return found
+    return 0
+
+
+def _bare(at: Cursor) -> bool:
+    """Whether a number stands by itself among stitches that have names."""
+    ends = (",", ";", "+", ")", "]", "}", "*", "end", "rep", "(")
+    return at.part() in ends and not WORKED.isdisjoint(at.seq)
 
 
 def _chain(at: Cursor, count: int | None, start: int) -> Item:
@@ -98,6 +117,8 @@ def _chain(at: Cursor, count: int | None, start: int) -> Item:
 def _trailing(at: Cursor) -> int | None:
     """The number after a stitch: 'sc 3', 'inc x 6', 'dec 6 times', 'sk 1 st'."""
     found = at.number(("times", "num"))
+    if found is None:
+        found = at.number((".", "times", "num"))  # 'inv. dec. x 6'
     if found is None and at.part() == "num" and not at.looks("num", "st", "free"):
         found = at.take().number
         at.match("times") or at.match("st")
@@ -116,6 +137,7 @@ class _Tail:
         self.nth = 0
         self.layers = 1
         self.every = 0
+        self.nth_st = 0
         self.joins = False
         self.loop = at.loop()
         self.yarn: Colour | None = None
@@ -126,16 +148,23 @@ class _Tail:
         if self.unit.makes == _SLIP and (self.joins or self.where is Where.FIRST):
             return [JoinRound(self.c.span(start))]
         found: list[Item] = [self.yarn] if self.yarn else []
-        found.append(self._item(start))
-        if self.where is not Where.NEXT and self.c.part() == "in":
+        found += self._items(start)
+        if self.where is not Where.NEXT and self.c.part() in ("in", "each"):
             # 'sc in 2nd ch from hook and in each ch across': the same stitch goes on
             found += _Tail(self.c, self.unit, None).items(self.c.at)
         return found
 
-    def _item(self, start: int) -> Item:
+    def _items(self, start: int) -> list[Item]:
         span = self.c.span(start)
         if self.every > 1:
-            return self._every(span)
+            return [self._every(span)]
+        if self.nth_st > 1:
+            return [*self._up_to(self.nth_st, span), Stitches(self._several(), 1, span, self.loop)]
+        if self.layers > 1 and self.times is None and self.count is None:
+            self.times = Fill()
+        return [self._item(span)]
+
+    def _item(self, span: Span) -> Item:
         unit, times = self.unit, self.times
         if times is None and (self.where in (Where.NEXT, Where.RING) or unit.uses != 1):
             times = 1 if self.count is None else self.count
@@ -147,11 +176,14 @@ class _Tail:
 
     def _every(self, span: Span) -> Item:
         """'2 sc in every 3rd st': plain stitches up to it, then the unit, all around."""
+        body = (*self._up_to(self.every, span), Stitches(self._several(), 1, span))
+        return Repeat(body, self.times or Fill(), span)
+
+    def _up_to(self, nth: int, span: Span) -> list[Item]:
+        """Plain stitches before the one that goes into the nth."""
         kind = self.unit.makes[0][0] if self.unit.makes else SINGLE
-        plain = self.every - self.unit.uses
-        body: list[Item] = [Stitches(Unit(((kind, 1),)), plain, span)] if plain > 0 else []
-        body.append(Stitches(self._several(), 1, span))
-        return Repeat(tuple(body), self.times or Fill(), span)
+        plain = nth - self.unit.uses
+        return [Stitches(Unit(((kind, 1),)), plain, span, self.loop)] if plain > 0 else []
 
     def _several(self) -> Unit:
         """`count` of the stitch in one place: '2 sc' in a stitch is an increase."""
@@ -194,12 +226,14 @@ class _Tail:
         c = self.c
         if c.looks("in", "free") or (self.where is not Where.NEXT and c.part() == "in"):
             return False
-        if c.part() == "each" and c.part(1) in ("ord", "num", "st", "next"):
+        if self.where is not Where.NEXT and c.part() == "each":
+            return False
+        if c.part() == "each":
             return self._into()
         if c.looks("to", "first"):
             c.take()
             return self._into()
-        if c.looks("next", "num", "st") or c.looks("next", "st"):
+        if c.part() in ("next", "remain", "first") and c.part(1) in ("num", "st"):
             return self._into()
         if not c.match("in"):
             return False
@@ -216,9 +250,19 @@ class _Tail:
             self.where, self.nth = Where.HOOK, c.take().number
             c.at += 2
             return True
-        if c.part() in ("first", "last", "same"):
+        if c.looks("ord") and c.value(1) == "ch":
+            if c.take().number == 1:
+                self.where = Where.FIRST
+                c.place_word()
+                return True
+            raise c.fail("which chain, like `in 2nd ch from hook`")
+        if c.part() == "ord":
+            self.nth_st = c.take().number
+            c.place_word()
+            return True
+        if c.part() in ("first", "last", "same") and c.part(1) != "num":
             self.where = Where(c.take().part)
-            self._st()
+            c.place_word()
             return True
         return self._how_many()
 
@@ -228,23 +272,25 @@ class _Tail:
         each = c.match("each")
         if each and c.part() == "ord":
             self.every = c.take().number
-            self._st()
+            c.place_word()
             return True
+        c.skip("first", "last")
+        remaining = c.match("remain")
         following = c.match("next")
         if c.part() == "num":
-            self.times = c.take().number
-            self._st()
+            self.times = self._over(c.take().number)
+            c.place_word()
             if not each and self.count == self.times:
                 self.count = None  # '3 sc in next 3 sts' is three, not nine
             return True
-        named_place = self._st()
-        if each:
+        named_place = c.place_word()
+        if each or remaining:
             self.times = c.reach() or Fill()
         elif following or named_place:
             self.times = 1
-        return each or following or named_place
+        return each or remaining or following or named_place
 
-    def _st(self) -> bool:
-        found = self.c.match("st") or self.c.chain_word()
-        self.c.match("st")  # 'ch sts'
-        return found
+    def _over(self, stitches: int) -> int:
+        """How often a unit is worked over so many stitches: 'dec in next 2 sts' is one."""
+        uses = self.unit.uses
+        return max(1, stitches // uses) if uses > 1 else stitches

@@ -54,6 +54,10 @@ _WORDS = re.compile(
     r"|(?P<sign>\S)"
 )
 _BIGGEST = 10**9
+_NUMBER_WORDS = "one two three four five six seven eight nine ten eleven twelve"
+_ORDINAL_WORDS = "second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth"
+_NUMBERS = {word: number for number, word in enumerate(_NUMBER_WORDS.split(), 1)}
+_ORDINALS = {word: number for number, word in enumerate(_ORDINAL_WORDS.split(), 2)}
 _WORKED = ("stitch", "inc", "dec", "inv dec")
 
 
@@ -143,6 +147,8 @@ class Lexicon:
             if part in ("stitch", "foreign") and _tog(raw, after):
                 part = "tog" if part == "stitch" else "foreign tog"
                 number, after = min(int(raw[after][1][:6]), _BIGGEST), after + 2
+            if part == "word":
+                part, number = _in_words(text)
             end = raw[after - 1][3]
         elif kind == "arrow":
             part = ">"
@@ -169,6 +175,13 @@ class Lexicon:
         return "word", first, at + 1
 
 
+def _in_words(text: str) -> tuple[str, int]:
+    """'two' and 'second' as numbers."""
+    if text in _NUMBERS:
+        return "num", _NUMBERS[text]
+    return ("ord", _ORDINALS[text]) if text in _ORDINALS else ("word", 0)
+
+
 def _tog(raw: Sequence[_Raw], at: int) -> bool:
     """Whether '2tog' stands here."""
     return at + 1 < len(raw) and raw[at][0] == "num" and raw[at + 1][1] in ("tog", "together")
@@ -177,7 +190,7 @@ def _tog(raw: Sequence[_Raw], at: int) -> bool:
 def _match(raw: Sequence[_Raw], at: int, words: tuple[str, ...]) -> int:
     """Where a phrase ends if it starts at `at`, else 0; a hyphen may stand for a space."""
     for i, word in enumerate(words):
-        if i and at < len(raw) and raw[at][1] == "-":
+        if i and at < len(raw) and raw[at][1] in ("-", "."):
             at += 1
         if at >= len(raw) or raw[at][1] != word:
             return 0

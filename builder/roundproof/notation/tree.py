@@ -114,6 +114,8 @@ class JoinRound:
 
 @dataclass(frozen=True, slots=True)
 class Turn:
+    """The work is turned round."""
+
     span: Span = field(compare=False, repr=False)
 
 

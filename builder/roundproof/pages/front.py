@@ -46,11 +46,12 @@ def _facts(proof: Proof) -> Iterator[Fact]:
     if pattern.size is not None and (words := size_line(pattern.size)):
         yield Fact("Size", Markup(escape(words)))
     if proof.measures.hours is not None:
-        yield Fact("Time", Markup(escape(_hours(*proof.measures.hours))), "estimated")
+        hours = Markup('<span class="g">{}</span>').format(_hours(*proof.measures.hours))
+        yield Fact("Time", hours, "estimated")
     if pattern.level is not None:
         yield Fact("Level", Markup(escape(pattern.level.value.capitalize())))
     terms = in_both(Markup("US"), Markup("UK"), terms_of(pattern))
-    yield Fact("Terms", terms, "abbreviations", "#words")
+    yield Fact("Terms", terms, "words used", "#words")
     if pattern.version is not None:
         date = day(pattern.date.value) if pattern.date else ""
         link = "#changes" if pattern.changes else ""

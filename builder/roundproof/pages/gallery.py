@@ -7,20 +7,33 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from roundproof.pages.pattern import pattern_page
-from roundproof.pages.values import PatternPage
 from roundproof.pages.plate import plate
+from roundproof.pages.values import Fact, PatternPage
 from roundproof.pages.yarns import yarn_rules
 from roundproof.proof import Proof
+
+NOT_ON_CARDS = "Version"
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A pattern of the gallery and the address of its page."""
+
+    address: str
+    page: PatternPage
+    proof: Proof
 
 
 @dataclass(frozen=True, slots=True)
 class Card:
     """`scope` is the class under which the card's drawing has its yarns' colours."""
 
-    page: PatternPage
+    title: str
+    lead: Markup
+    standing: str
+    facts: tuple[Fact, ...]
     address: str
-    plate: Markup | None
+    plate: Markup
     scope: str
 
 
@@ -32,23 +45,16 @@ class Gallery:
     sheet: str
 
 
-def gallery(shown: Iterable[tuple[str, Proof]]) -> Gallery:
-    """The gallery of some patterns, each with the address of its page."""
-    patterns = sorted(shown, key=lambda pair: (_title(pair[1]).casefold(), pair[0]))
-    cards = tuple(
-        _card(proof, address, f"of-{place}") for place, (address, proof) in enumerate(patterns, 1)
-    )
-    sheet = "".join(
-        yarn_rules(proof.pattern, f".{card.scope}")
-        for card, (_, proof) in zip(cards, patterns, strict=True)
-    )
-    return Gallery(cards, sheet)
+def gallery(shown: Iterable[Shown]) -> Gallery:
+    """The gallery of some patterns."""
+    by_title = sorted(shown, key=lambda one: (one.page.title.casefold(), one.address))
+    numbered = [(f"of-{place}", one) for place, one in enumerate(by_title, 1)]
+    rules = (yarn_rules(one.proof.pattern, f".{scope}") for scope, one in numbered)
+    return Gallery(tuple(_card(scope, one) for scope, one in numbered), "".join(rules))
 
 
-def _title(proof: Proof) -> str:
-    return proof.pattern.title.value if proof.pattern.title else proof.pattern.slug
-
-
-def _card(proof: Proof, address: str, scope: str) -> Card:
-    drawn = plate(proof)
-    return Card(pattern_page(proof), address, drawn.svg if drawn else None, scope)
+def _card(scope: str, one: Shown) -> Card:
+    page, drawn = one.page, plate(one.proof, scope)
+    facts = tuple(fact for fact in page.facts if fact.label != NOT_ON_CARDS)
+    svg = drawn.svg if drawn else Markup("")
+    return Card(page.title, page.lead, page.standing, facts, one.address, svg, scope)

@@ -13,32 +13,30 @@ from roundproof.writing.slug import slug
 
 _TALL, _WIDE = 22.0, 16.0
 """Pixels of a single crochet in the drawings of relative height."""
+_SINGLE = "a single crochet (UK: double crochet)"
 
 
 @dataclass(frozen=True, slots=True)
 class StitchRow:
-    """A stitch. `height` in single crochets as printed; `drawing` its bar to that height."""
+    """A stitch: its short words, its names and how it is worked as one text, how tall it is and a
+    bar of that height."""
 
     id: str
     us: str
-    us_name: str
     uk: str
-    uk_name: str
-    steps: str
+    says: str
     height: str
     drawing: Markup
 
 
 @dataclass(frozen=True, slots=True)
 class WordRow:
-    """A word of the trade. The UK columns are empty where they would repeat the US ones."""
+    """A word of the trade; `uk` is empty where both terms have the same."""
 
     id: str
     us: str
     uk: str
-    name: str
-    means: str
-    uk_means: str
+    says: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,17 +58,24 @@ def glossary() -> Glossary:
 
 
 def _stitch_row(kind: StitchKind) -> StitchRow:
-    height = f"{kind.height:.2f}".rstrip("0").rstrip(".")
+    names = _with_uk(kind.us_name, kind.uk_name)
     return StitchRow(
         f"stitch-{slug(kind.id)}",
         kind.short(uk=False),
-        kind.us_name,
         kind.short(uk=True),
-        kind.uk_name,
-        kind.steps,
-        height,
+        f"{_capital(names)}. {kind.steps}",
+        _height(kind),
         Markup(write_svg(_bar(kind.height))),
     )
+
+
+def _height(kind: StitchKind) -> str:
+    if kind.height == 0:
+        return "Adds no height to a round."
+    if kind.height == 1:
+        return "The height of the others is told by this one."
+    times = f"{kind.height:.2f}".rstrip("0").rstrip(".")
+    return f"{times} times as tall as {_SINGLE}."
 
 
 def _bar(height: float) -> Drawing:
@@ -81,14 +86,13 @@ def _bar(height: float) -> Drawing:
 
 
 def _word_row(term: Term) -> WordRow:
-    us, uk = (_in_terms(term.means, uk=side) for side in (False, True))
+    means = _with_uk(*(_in_terms(term.means, uk=side) for side in (False, True)))
+    name = "" if term.name in ("", term.us_short) else f"{term.name}: "
     return WordRow(
-        f"word-{slug(term.id) or 'sign'}",
+        f"word-{slug(term.id)}",
         term.us_short,
         "" if term.uk_short == term.us_short else term.uk_short,
-        term.name,
-        us,
-        "" if us == uk else uk,
+        f"{_capital(name + means)}.",
     )
 
 
@@ -97,3 +101,11 @@ def _in_terms(text: str, *, uk: bool) -> str:
     for kind in stitches().values():
         text = text.replace("{" + kind.id + "}", kind.short(uk))
     return text
+
+
+def _with_uk(us: str, uk: str) -> str:
+    return us if us == uk else f"{us} (UK: {uk})"
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

@@ -15,6 +15,9 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import unquote, urlsplit
 
+NOT_FOUND = "404.html"
+"""Stands in for any address, so its links count from the host's root and lead nowhere on disk."""
+
 
 @dataclass(frozen=True, slots=True)
 class BrokenLink:
@@ -58,6 +61,25 @@ def _fault(url: Any, root: str) -> str | None:
     return "names a place that the page does not have" if url.warnings else None
 
 
+def _read_each_page_once() -> None:
+    """The checker's own way is to read a page anew for each anchor that is looked for in it, which
+    makes a page of a hundred rounds slow. Its places are kept here instead."""
+    from linkcheck.htmlutil import linkparse
+    from linkcheck.plugins.anchorcheck import AnchorCheck, UrlAnchorCheck
+
+    places: dict[str, Any] = {}
+
+    def check(_plugin: Any, url: Any) -> None:
+        page = url.url.partition("#")[0]
+        if page not in places:
+            places[page] = UrlAnchorCheck()
+            add = places[page].add_anchor
+            linkparse.find_links(url.get_soup(), add, linkparse.AnchorTags)
+        places[page].check_anchor(url)
+
+    AnchorCheck.check = check
+
+
 def _follow(site: Path) -> Iterator[BrokenLink]:
     """Run the checker over every page of the folder."""
     from linkcheck.checker import get_url_from
@@ -65,6 +87,7 @@ def _follow(site: Path) -> Iterator[BrokenLink]:
     from linkcheck.director import check_urls, get_aggregate
     from linkcheck.logger import _Logger
 
+    _read_each_page_once()
     root = site.resolve().as_uri() + "/"
     plain_root = unquote(root)
     found: set[BrokenLink] = set()
@@ -89,13 +112,16 @@ def _follow(site: Path) -> Iterator[BrokenLink]:
     settings["status"] = False
     settings["threads"] = 0  # one after the other: the same page is named every time
     settings["verbose"] = True
+    settings["recursionlevel"] = 1  # every page is handed over below: none has to be found
     settings["enabledplugins"] = ["AnchorCheck"]
     settings.logger_add(Collected)
     settings["output"] = Collected.LoggerName
     settings.sanitize()
     checker = get_aggregate(settings)
-    for page in sorted(site.resolve().rglob("*.html")):
-        checker.urlqueue.put(get_url_from(page.as_uri(), 0, checker, extern=(0, 0)))
+    for kind in ("*.html", "*.css"):
+        for file in sorted(site.resolve().rglob(kind)):
+            if file.name != NOT_FOUND:
+                checker.urlqueue.put(get_url_from(file.as_uri(), 0, checker, extern=(0, 0)))
     check_urls(checker)
     yield from sorted(found, key=lambda link: (link.page, link.line, link.target))
 

@@ -9,7 +9,7 @@ from markupsafe import Markup, escape
 from roundproof.drawing.bars import yarn_bar
 from roundproof.drawing.svg import write_svg
 from roundproof.drawing.things import eyes, hook
-from roundproof.drawing.yarns import Marks, mark_of, yarn_marks
+from roundproof.drawing.yarns import Marks, YarnMark, mark_of, yarn_marks
 from roundproof.pages.figures import counted, grams, listed, metres, millimetres, sentence, trimmed
 from roundproof.pages.values import Materials, Thing
 from roundproof.pages.wording import in_both, plain, terms_of
@@ -21,10 +21,20 @@ _FILLING = ("fibrefill", "fiberfill", "stuffing", "filling", "fill")
 
 
 def materials(proof: Proof) -> Materials:
-    used = [yarn for yarn in proof.pattern.yarns if _needed(proof, yarn)]
+    used = _used(proof)
     things = (*_yarns(proof, used), *_hooks(proof, used), *_notions(proof))
     drawn = any("<svg" in thing.drawing for thing in things)
     return Materials(_summary(proof, used), _legend(things) if drawn else "", things)
+
+
+def used_marks(proof: Proof) -> tuple[YarnMark, ...]:
+    """The marks of the yarns that the pattern lists or works with."""
+    marks = yarn_marks(proof.pattern)
+    return tuple(mark_of(marks, yarn.key) for yarn in _used(proof))
+
+
+def _used(proof: Proof) -> list[Yarn]:
+    return [yarn for yarn in proof.pattern.yarns if _needed(proof, yarn)]
 
 
 def _needed(proof: Proof, yarn: Yarn) -> bool:

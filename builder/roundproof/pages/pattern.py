@@ -6,15 +6,15 @@ from collections.abc import Mapping
 
 from markupsafe import Markup
 
-from roundproof.drawing.yarns import BARE, yarn_marks
+from roundproof.drawing.yarns import BARE
 from roundproof.pages import front
 from roundproof.pages.assembly import album, between_rounds, steps
 from roundproof.pages.figures import day
-from roundproof.pages.materials import materials
+from roundproof.pages.materials import materials, used_marks
 from roundproof.pages.names import piece_ids
 from roundproof.pages.plate import is_preview, plate
 from roundproof.pages.prose import inline, prose
-from roundproof.pages.rounds import piece_work
+from roundproof.pages.rounds import Common, piece_work
 from roundproof.pages.specimen import scientific_name, specimen
 from roundproof.pages.values import ChangeEntry, PatternPage, Picture, PieceWork
 from roundproof.pages.wording import terms_of
@@ -51,7 +51,7 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
         front.safety(pattern),
         inline(pattern.care, pattern),
         materials(proof),
-        (BARE, *yarn_marks(pattern).values()),
+        (BARE, *used_marks(proof)),
         () if preview else _pieces(proof, ids, pictures),
         () if preview else steps(proof, ids),
         front.left_right(pattern),
@@ -75,18 +75,13 @@ def _binomial(pattern: Pattern) -> Markup:
 def _pieces(
     proof: Proof, ids: Mapping[str, str], pictures: Mapping[str, Picture]
 ) -> tuple[PieceWork, ...]:
-    after = between_rounds(proof, pictures)
-    return tuple(
-        piece_work(
-            proof,
-            key,
-            ids[key],
-            number,
-            after.get(key, {}),
-            front.report_link(proof.pattern, piece.piece.name),
-        )
-        for number, (key, piece) in enumerate(proof.fabric.pieces.items(), 2)
-    )
+    after, made = between_rounds(proof, pictures), list[PieceWork]()
+    common, number = Common.of(proof), 2 if plate(proof) else 1
+    for key, piece in proof.fabric.pieces.items():
+        report = front.report_link(proof.pattern, piece.piece.name)
+        made.append(piece_work(common, key, ids[key], number, after.get(key, {}), report))
+        number += made[-1].outline is not None
+    return tuple(made)
 
 
 def _changes(pattern: Pattern) -> tuple[ChangeEntry, ...]:

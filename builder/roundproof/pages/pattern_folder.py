@@ -10,6 +10,7 @@ from hashlib import sha256
 from roundproof.checks.results import Result
 from roundproof.pages import photos
 from roundproof.pages.findings_shown import ShownFinding, shown
+from roundproof.pages.gallery import Shown
 from roundproof.pages.pattern import pattern_page
 from roundproof.pages.tester import tester_page
 from roundproof.pages.values import Picture
@@ -40,10 +41,12 @@ class SiteFile:
 
 @dataclass(frozen=True, slots=True)
 class Folder:
-    """`troubles` are sentences on photos that cannot be shown."""
+    """`shown` is the pattern as the gallery shows it, None where there is none to show; `troubles`
+    are sentences on photos that cannot be shown."""
 
     pages: tuple[SitePage, ...]
-    files: tuple[SiteFile, ...]
+    files: tuple[SiteFile, ...] = ()
+    shown: Shown | None = None
     troubles: tuple[str, ...] = ()
 
 
@@ -61,14 +64,15 @@ def pattern_folder(result: Result, proof: Proof, *, listed: bool, preview: bool)
     usable = {file: made for file, made in found.items() if isinstance(made, photos.Picture)}
     pictures = {file: _value(made) for file, made in usable.items()}
     changed = pattern.date.value if pattern.date else None
+    page = pattern_page(proof, pictures)
     values = {
-        "pattern": pattern_page(proof, pictures),
+        "page": page,
         "findings": shown(result.findings) if preview else (),
     }
     pages = [SitePage(f"{at}/index.html", "pattern.html", values, listed, changed)]
     # A pattern whose rounds are sold elsewhere does not hand them out in a tester's copy.
     if preview or not (pattern.show and pattern.show.value == "preview"):
-        copy = {"pattern": tester_page(proof, pictures)}
+        copy = {"page": tester_page(proof, pictures)}
         pages.append(SitePage(f"{at}/tester.html", "tester.html", copy, listed=False))
     files = [SiteFile(f"{at}/yarns.css", yarn_sheet(pattern).encode())]
     files += [
@@ -76,7 +80,8 @@ def pattern_folder(result: Result, proof: Proof, *, listed: bool, preview: bool)
     ]
     troubles = [made.why for made in found.values() if isinstance(made, photos.Unusable)]
     named = tuple(f"{result.name}: {why}" for why in troubles)
-    return Folder(tuple(pages), tuple(files), named)
+    in_gallery = Shown(f"{at}/index.html", page, proof) if listed or preview else None
+    return Folder(tuple(pages), tuple(files), in_gallery, named)
 
 
 def _value(made: photos.Picture) -> Picture:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from math import pi
 
 from markupsafe import Markup
 
@@ -15,19 +16,18 @@ from roundproof.drawing.bars import (
     silhouette,
     widest_round,
 )
-from roundproof.drawing.outline import outline
-from roundproof.drawing.profile import profile
 from roundproof.drawing.shapes import Drawing
 from roundproof.drawing.svg import write_svg
 from roundproof.drawing.yarns import Marks, YarnMark, yarn_marks
 from roundproof.fabric.model import WorkedPiece, WorkedRound
-from roundproof.measure.model import Flatness, PieceSize, RoundSize
+from roundproof.measure.model import Flatness, Form, PieceSize, RoundSize
 from roundproof.notation.tree import Action, Again, Note
 from roundproof.pages.between_rounds import entry, mark_remarks, start_of
 from roundproof.pages.figures import counted, in_words, length, millimetres
 from roundproof.pages.names import round_ids, shown_label, spoken_label
+from roundproof.pages.outlines import Across, outline_figure, widest_of
 from roundproof.pages.prose import inline
-from roundproof.pages.values import Figure, NoteRow, Photo, PieceWork, RoundRow, Row
+from roundproof.pages.values import NoteRow, Photo, PieceWork, RoundRow, Row
 from roundproof.pages.wording import plain, terms_of, unbroken, work
 from roundproof.pattern.model import Piece, Worked
 from roundproof.proof import Proof
@@ -54,14 +54,29 @@ class Inserted:
     photos: tuple[Photo, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class Common:
+    """What the pieces of a pattern have in common; worked out once."""
+
+    proof: Proof
+    marks: Marks
+    widest: int
+    across: Across
+
+    @classmethod
+    def of(cls, proof: Proof) -> Common:
+        marks, widest = yarn_marks(proof.pattern), widest_round(proof.fabric)
+        return cls(proof, marks, widest, widest_of(proof))
+
+
 def piece_work(
-    proof: Proof, key: str, id: str, number: int, after: After, report: str
+    common: Common, key: str, id: str, number: int, after: After, report: str
 ) -> PieceWork:
     """One piece; `number` is that of its figure, `report` the link for reporting a mistake."""
+    proof, marks = common.proof, common.marks
     piece = proof.fabric.pieces[key]
     size = proof.measures.pieces.get(key)
-    marks = yarn_marks(proof.pattern)
-    rows = tuple(_rows(proof, piece, id, size, after))
+    rows = tuple(_rows(common, piece, id, size, after))
     small = silhouette(piece, proof.fabric, marks)
     hatched = any(isinstance(row, RoundRow) and "hatch" in row.bar for row in rows)
     make = max(1, piece.piece.make)
@@ -74,12 +89,12 @@ def piece_work(
         _figures(piece, make),
         _svg(small),
         _summary(piece, make),
-        _outline(piece, size, marks, id, number),
+        outline_figure(piece, size, marks, common.across, id, number),
         tuple(range(1, min(make, MOST_BOXES) + 1)) if make > 1 else (),
         uncounted,
         _yarns(piece, marks),
         hatched,
-        _svg(ruler(widest_round(proof.fabric))),
+        _svg(ruler(common.widest)),
         ("Row", "Work") if _in_rows(piece) else ("Round", "Work"),
         rows,
         report,
@@ -135,54 +150,12 @@ def _yarns(piece: WorkedPiece, marks: Marks) -> tuple[YarnMark, ...]:
     return tuple(marks[key] for key in keys if key in marks and marks[key].letter)
 
 
-# ---- the outline ----
-
-
-def _outline(
-    piece: WorkedPiece, size: PieceSize | None, marks: Marks, id: str, number: int
-) -> Figure | None:
-    shape = profile(piece, size, marks)
-    if shape is None or len(shape.rings) < 2:
-        return None
-    measured = size if shape.measured else None
-    view = "seen from above" if shape.flat else "from the side"
-    title = f"{piece.piece.name}, {view}{_size_words(measured)}."
-    drawn = outline(shape, f"{id}-outline", title)
-    if drawn is None:
-        return None
-    caption = _outline_words(drawn.above, drawn.ruled, drawn.dot, shape.guessed)
-    text = Markup("<b>Fig.\u00a0{}.</b> {}").format(number, caption)
-    return Figure(Markup(write_svg(drawn.drawing)), title, text)
-
-
-def _size_words(size: PieceSize | None) -> str:
-    if size is None:
-        return ""
-    parts = [f"{length(size.length)} long"] if size.length else []
-    parts += [f"{length(size.diameter)} across"] if size.diameter else []
-    parts += [f"{length(size.height)} high"] if size.height else []
-    return f": {', '.join(parts)} before stuffing" if parts else ""
-
-
-def _outline_words(above: bool, ruled: bool, dot: int, guessed: bool) -> str:
-    view = "From above" if above else "Outline from the side"
-    if not ruled:
-        return f"{view}, from the counts alone, as no gauge is given."
-    thing = "line" if above else "dot"
-    each = f"A {thing} is a round." if dot == 1 else f"A {thing} is {dot} rounds."
-    basis = " The gauge is guessed from the yarn's weight." if guessed else ""
-    return f"{view}, to scale, before stuffing. {each}{basis}"
-
-
-# ---- rows ----
-
-
 def _rows(
-    proof: Proof, piece: WorkedPiece, id: str, size: PieceSize | None, after: After
+    common: Common, piece: WorkedPiece, id: str, size: PieceSize | None, after: After
 ) -> Iterable[Row]:
     """Rounds, and between them all that is said, done or seen there, in one row each."""
     ids = iter(round_ids(id, piece.rounds))
-    widest, sizes = widest_round(proof.fabric), _Sizes(piece, size)
+    proof, widest, sizes = common.proof, common.widest, _Sizes(piece, size)
     waiting, before = list(start_of(proof, piece)), None
     for found in piece.entries:
         if isinstance(found, Action | Note):
@@ -190,7 +163,7 @@ def _rows(
         elif isinstance(found, WorkedRound):
             if waiting:
                 yield NoteRow(tuple(waiting), _svg(between(before, widest) if before else None))
-            yield _round(proof, piece, found, next(ids), sizes)
+            yield _round(common, piece, found, next(ids), sizes)
             before, waiting = found, []
             inserted = _inserted(found, after)
             waiting += inserted.said
@@ -213,6 +186,7 @@ class _Sizes:
 
     def __init__(self, piece: WorkedPiece, size: PieceSize | None) -> None:
         total = sum(worked.rounds for worked in piece.rounds)
+        self.size = size
         self.outline: Sequence[RoundSize] = size.outline if size else ()
         self.usable = size is not None and len(self.outline) == total and not size.guessed
         self.first: dict[int, int] = {}
@@ -230,9 +204,9 @@ class _Sizes:
 
 
 def _round(
-    proof: Proof, piece: WorkedPiece, worked: WorkedRound, id: str, sizes: _Sizes
+    common: Common, piece: WorkedPiece, worked: WorkedRound, id: str, sizes: _Sizes
 ) -> RoundRow:
-    marks, widest = yarn_marks(proof.pattern), widest_round(proof.fabric)
+    proof, marks, widest = common.proof, common.marks, common.widest
     here = sizes.of(worked)
     ruffled = any(at.flatness is Flatness.RUFFLED for at in here)
     singles = _singles(worked)
@@ -322,12 +296,12 @@ def _remarks(
         yield inline(worked.round.remark, proof.pattern)
     yield from mark_remarks(piece, worked)
     if ruffled:
-        yield _ruffles(proof, worked)
-    if sizes.widest is not None and any(at is sizes.widest for at in here):
-        yield _check(sizes.widest, worked)
+        yield _ruffles(worked)
+    elif sizes.widest is not None and any(at is sizes.widest for at in here):
+        yield _check(sizes, worked)
 
 
-def _ruffles(proof: Proof, worked: WorkedRound) -> Markup:
+def _ruffles(worked: WorkedRound) -> Markup:
     words = "More stitches than lie flat: the edge waves."
     if worked.made and worked.available:
         on = f"{worked.made:,} stitches on {worked.available:,}"
@@ -335,11 +309,16 @@ def _ruffles(proof: Proof, worked: WorkedRound) -> Markup:
     return Markup("<b>Ruffles.</b> {}").format(unbroken(words))
 
 
-def _check(at: RoundSize, worked: WorkedRound) -> Markup:
+def _check(sizes: _Sizes, worked: WorkedRound) -> Markup:
     """The widest round is where a maker best lays a ruler."""
+    at, size = sizes.widest, sizes.size
+    assert at is not None
+    if size is not None and size.form is Form.OVAL and size.length and size.diameter:
+        sides = f"{length(size.length)} by {length(size.diameter)}"
+        return Markup("<b>Check.</b> {}.").format(sides)
     if at.flatness is Flatness.FLAT and not worked.round.label.row:
         return Markup("<b>Check.</b> {} across.").format(length(2 * at.radius))
     if worked.round.label.row:
         return Markup("<b>Check.</b> {} wide.").format(length(at.length))
-    flat = length(at.length / 2)
-    return Markup("<b>Check.</b> {} wide, pressed flat.").format(flat)
+    sides = f"{length(at.length)} round, {length(at.length / pi)} across"
+    return Markup("<b>Check.</b> {}.").format(sides)

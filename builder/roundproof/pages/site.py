@@ -52,12 +52,7 @@ def whole_site(results: Results, *, preview: bool = False) -> Site:
     out or replaced by its findings."""
     shown = list(_with_pages(results, preview))
     folders = [_folder(result, where, preview) for result, where in shown]
-    public = [
-        (f"{address_of(result)}/index.html", result.proof)
-        for result, where in shown
-        if result.proof and (where is Standing.PUBLIC or preview)
-    ]
-    cards = gallery(public)
+    cards = gallery(folder.shown for folder in folders if folder.shown)
     pages = [page for folder in folders for page in folder.pages]
     files = [file for folder in folders for file in folder.files]
     troubles = [trouble for folder in folders for trouble in folder.troubles]
@@ -84,7 +79,7 @@ def _with_pages(results: Results, preview: bool) -> Iterator[tuple[Result, Stand
 
 def _folder(result: Result, where: Standing, preview: bool) -> Folder:
     if result.proof is None:
-        return Folder((unread_page(result),), ())
+        return Folder((unread_page(result),))
     listed = where is Standing.PUBLIC
     return pattern_folder(result, result.proof, listed=listed, preview=preview)
 

@@ -15,6 +15,7 @@ from roundproof.proof import Proof
 _DIMENSIONS = ("height", "width", "length", "depth", "span_", "around")
 _WORDS = {"height": "high", "width": "wide", "length": "long", "depth": "deep",
           "span_": "across", "around": "round"}  # fmt: skip
+_BY = {name: name for name in _DIMENSIONS} | {"span_": "span", "around": "way round"}
 
 _RANKED = re.compile(r"([A-Z][a-z-]+(?: [a-z-]+){0,2})(?= |$)(.*)", re.DOTALL)
 
@@ -81,8 +82,7 @@ def _scale(size: model.Size, real: model.RealSize) -> str:
         if made and true and true.value > 0:
             ratio = made.value / true.value
             if abs(ratio - 1) < 0.05:
-                return f"The model is life size ({_WORDS[name]})."
-            if ratio > 1:
-                return f"The model is {trimmed(ratio)} times life size ({_WORDS[name]})."
-            return f"The model is 1/{trimmed(1 / ratio)} of life size ({_WORDS[name]})."
+                return f"Scale: life size, by the {_BY[name]}."
+            decimals = 1 if ratio > 1 else 2
+            return f"Scale: {trimmed(ratio, decimals)} times life size, by the {_BY[name]}."
     return ""

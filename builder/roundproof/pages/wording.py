@@ -65,29 +65,41 @@ def letter_of(marks: Marks) -> Callable[[str], str]:
 
 
 def _parts(parts: Sequence[Part]) -> Markup:
-    return Markup("").join(_part(part) for part in _joined(parts))
+    html, before = Markup(""), ""
+    joined = _joined(parts)
+    for part, after in zip(joined, [*(later.kind for later in joined[1:]), ""], strict=True):
+        html += _part(part, after_colour=before == "colour", before_colour=after == "colour")
+        before = part.kind
+    return html
 
 
 def _joined(parts: Sequence[Part]) -> list[Part]:
     """Texts beside each other as one, so that spaces between them are seen."""
     joined: list[Part] = []
     for part in parts:
+        if part.text.startswith(",") and joined and joined[-1].kind == "group":
+            group = joined.pop()  # a comma stays with what it follows
+            joined.append(Part("group", "", (*group.children, Part("text", ","))))
+            part = Part("text", part.text[1:])
         if part.kind == "text" and joined and joined[-1].kind == "text":
             part = Part("text", joined.pop().text + part.text)
         joined.append(part)
     return joined
 
 
-def _part(part: Part) -> Markup:
+def _part(part: Part, *, after_colour: bool, before_colour: bool) -> Markup:
     if part.kind == "colour":
         return Markup("<b>{}</b>").format(part.text)
     if part.kind == "group":
         inside = _parts(part.children)
         short = len(text_of((part,))) <= SHORT_GROUP
         return Markup('<span class="g">{}</span>').format(inside) if short else inside
-    # A colour's letter stays with the number behind it.
     text = unbroken(part.text)
-    return Markup(escape(NBSP + text[1:] if re.match(r" \d", text) else text))
+    if after_colour and re.match(r" \d", text):
+        text = NBSP + text[1:]  # a colour's letter stays with the words round it
+    if before_colour and text.endswith(" "):
+        text = text[:-1] + NBSP
+    return Markup(escape(text))
 
 
 def chip(mark: YarnMark) -> Markup:

@@ -98,19 +98,31 @@ def _page_foot(pattern: Pattern) -> str:
     """Name, version, terms and contact at the foot of each page, in the terms that are shown."""
     own = terms_of(pattern)
     other = Terms.UK if own is Terms.US else Terms.US
-    font = "font: 9pt Andika, sans-serif"
-    pages = [
-        f"@page{' terms-' + terms.lower() if terms is other else ''} {{"
-        f" @bottom-left {{ content: {css_string(_foot_words(pattern, terms))}; {font} }}"
-        f' @bottom-right {{ content: "Page " counter(page) " of " counter(pages); {font} }} }}'
-        for terms in (own, other)
-    ]
     # A page's margin cannot look at a choice; a named page can be chosen.
-    named = (
-        f"@media print {{ :root:has(#terms-{other.lower()}:checked) body"
-        f" {{ page: terms-{other.lower()} }} }}"
+    chosen, plain = f":root:has(#terms-{other.lower()}:checked)", _foot_words
+    return _lines(
+        _page("", plain(pattern, own)),
+        _page("other-terms", plain(pattern, other)),
+        _page("test-copy", f"{_TEST}{plain(pattern, own)}"),
+        _page("test-copy-other-terms", f"{_TEST}{plain(pattern, other)}"),
+        "@media print {",
+        f"  {chosen} body {{ page: other-terms }}",
+        "  body.tester { page: test-copy }",
+        f"  {chosen} body.tester {{ page: test-copy-other-terms }}",
+        "}",
     )
-    return _lines(*pages, named)
+
+
+_TEST = "Test copy, not for sharing. "
+_FONT = "font: 9pt Andika, sans-serif"
+
+
+def _page(name: str, foot: str) -> str:
+    return (
+        f"@page {name}{' ' if name else ''}{{"
+        f" @bottom-left {{ content: {css_string(foot)}; {_FONT} }}"
+        f' @bottom-right {{ content: "Page " counter(page) " of " counter(pages); {_FONT} }} }}'
+    )
 
 
 def _foot_words(pattern: Pattern, terms: Terms) -> str:

@@ -86,7 +86,8 @@ class Keys:
                 desk.lack(key.name, node.span, of, key.adding)
         if any(k.required and (k.field or k.name) not in fields for k in self.keys):
             return None
-        if self.rule and (wrong := self.rule(fields)):
+        faulty = any((self.called, key.name) in desk.faulty for key in self.keys)
+        if self.rule and not faulty and (wrong := self.rule(fields)):
             desk.say("value-kind", node.span, wrong)
         return self.make(span=node.span, **fields)
 

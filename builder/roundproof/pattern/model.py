@@ -76,8 +76,8 @@ class Yarn:
     """One colour of one yarn. Entries with `colours:` come as one Yarn a colour.
 
     `key` is "slate", or "cotton/sand" for a colour of a yarn with several. `words` are the words
-    by which rounds may call it (key, colour key, colour name, letter), lower-case, without the
-    ones that two yarns share. `letter` is given in order where the file has none.
+    by which rounds may call it (key, colour key, colour name, letter), lower-case; one that two
+    yarns share stays with one of them. `letter` is given in order where the file has none.
     """
 
     key: str
@@ -122,6 +122,8 @@ class Starts:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
+    """One piece of the object and how it is worked."""
+
     key: str
     span: Span
     """The place of the key."""
@@ -173,6 +175,8 @@ class Around:
 
 @dataclass(frozen=True, slots=True)
 class Join:
+    """Two edges brought together."""
+
     edge: Located[str]
     span: Span
     to: Located[str] | None = None
@@ -192,6 +196,8 @@ class Join:
 
 @dataclass(frozen=True, slots=True)
 class Place:
+    """Something set in place: eyes, beads."""
+
     item: Located[str]
     span: Span
     piece: Located[str] | None = None
@@ -213,6 +219,8 @@ class Thread:
 
 @dataclass(frozen=True, slots=True)
 class Embroider:
+    """Lines of thread on a piece."""
+
     piece: Located[str]
     span: Span
     with_: Located[str] | None = None
@@ -222,6 +230,8 @@ class Embroider:
 
 @dataclass(frozen=True, slots=True)
 class Joint:
+    """Limbs hung on a thread, a button or a joint that turns."""
+
     with_: Located[str]
     span: Span
     path: tuple[Located[str], ...] = ()
@@ -230,6 +240,8 @@ class Joint:
 
 @dataclass(frozen=True, slots=True)
 class Insert:
+    """Something put inside: wire, a weight, a magnet."""
+
     item: Located[str]
     span: Span
     piece: Located[str] | None = None
@@ -239,6 +251,8 @@ class Insert:
 
 @dataclass(frozen=True, slots=True)
 class Stuff:
+    """A piece filled, and how."""
+
     piece: Located[str]
     span: Span
     how: Located[str] | None = None
@@ -246,6 +260,8 @@ class Stuff:
 
 @dataclass(frozen=True, slots=True)
 class Close:
+    """An opening shut."""
+
     edge: Located[str]
     span: Span
     by: Located[str] | None = None
@@ -266,6 +282,8 @@ class Step:
 
 @dataclass(frozen=True, slots=True)
 class Photo:
+    """A picture that belongs to the pattern."""
+
     file: Located[str]
     span: Span
     alt: Located[str] | None = None
@@ -278,6 +296,8 @@ class Photo:
 
 @dataclass(frozen=True, slots=True)
 class Change:
+    """One entry of the history, newest first or last."""
+
     version: Located[str]
     span: Span
     date: Located[date] | None = None
@@ -301,6 +321,8 @@ class Size:
 
 @dataclass(frozen=True, slots=True)
 class RealSize:
+    """How big the specimen is, in mm, and the reference that says so."""
+
     span: Span
     height: Located[float] | None = None
     width: Located[float] | None = None
@@ -313,6 +335,8 @@ class RealSize:
 
 @dataclass(frozen=True, slots=True)
 class Statement:
+    """Something said of the specimen, with its reference by number."""
+
     says: Text
     span: Span
     source: Located[int] | None = None
@@ -320,6 +344,8 @@ class Statement:
 
 @dataclass(frozen=True, slots=True)
 class Specimen:
+    """What the object stands for."""
+
     span: Span
     name: Located[str] | None = None
     scientific: Located[str] | None = None
@@ -356,6 +382,8 @@ class Accept:
 
 @dataclass(frozen=True, slots=True)
 class Permissions:
+    """What makers may do, in the designer's words."""
+
     span: Span
     print: Located[str] | None = None
     sell: Located[str] | None = None

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from string import ascii_uppercase
 from typing import Any
 
@@ -130,29 +130,23 @@ def _lettered(yarns: Sequence[Yarn]) -> list[Yarn]:
     return [y if y.letter else replace(y, letter=next(free, "")) for y in yarns]
 
 
-@dataclass(frozen=True, slots=True)
-class _Claim:
-    word: str
-    yarn: Yarn
-
-
 def _worded(yarns: Sequence[Yarn], desk: Desk) -> tuple[Yarn, ...]:
-    """The yarns with the words each has for itself alone; a word claimed twice is reported."""
-    claims = [_Claim(w, y) for y in yarns for w in _words(y)]
-    first: dict[str, Yarn] = {}
-    twice: set[str] = set()
-    for claim in claims:
-        if first.setdefault(claim.word, claim.yarn) is not claim.yarn:
-            twice.add(claim.word)
-            _clash(claim, first[claim.word], desk)
-    return tuple(replace(y, words=tuple(w for w in _words(y) if w not in twice)) for y in yarns)
+    """The yarns with the words that name them. A word that two claim is reported, and stays with
+    a colour before a yarn, else with the first, so that the rounds can still be read."""
+    owners: dict[str, Yarn] = {}
+    for yarn in sorted(yarns, key=lambda y: "/" not in y.key):
+        for word in _words(yarn):
+            if (owner := owners.setdefault(word, yarn)) is not yarn:
+                _clash(word, owner, yarn, desk)
+    return tuple(replace(y, words=tuple(w for w in _words(y) if owners[w] is y)) for y in yarns)
 
 
 def _words(yarn: Yarn) -> tuple[str, ...]:
     return (*yarn.words, *((yarn.letter.lower(),) if yarn.letter else ()))
 
 
-def _clash(claim: _Claim, other: Yarn, desk: Desk) -> None:
-    message = f"`{claim.word}` could be the yarn `{other.key}` or the yarn `{claim.yarn.key}`."
+def _clash(word: str, one: Yarn, other: Yarn, desk: Desk) -> None:
+    later = max(one, other, key=lambda y: y.span.start)
+    message = f"`{word}` could be the yarn `{one.key}` or the yarn `{other.key}`."
     mend = "Give one of them another name, so that a round can say which is meant."
-    desk.say("yarn-word-clash", claim.yarn.span, message, mend)
+    desk.say("yarn-word-clash", later.span, message, mend)

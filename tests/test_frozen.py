@@ -1,0 +1,90 @@
+"""The package's `dataclass` behaves as the standard one does for frozen values."""
+
+from __future__ import annotations
+
+import dataclasses
+from functools import cached_property
+from typing import Any, Generic, TypeVar
+
+import pytest
+
+from roundproof import frozen
+
+T = TypeVar("T")
+
+
+@frozen.dataclass(frozen=True, slots=True)
+class Point:
+    """A place."""
+
+    x: int
+    y: int = 2
+    note: str = frozen.field(default="", compare=False, repr=False)
+    more: dict[str, int] = frozen.field(default_factory=dict)
+
+    @property
+    def sum(self) -> int:
+        return self.x + self.y
+
+
+@frozen.dataclass(frozen=True, slots=True)
+class Held(Generic[T]):
+    value: T
+
+
+@frozen.dataclass(frozen=True)
+class Cached:
+    name: str
+
+    @cached_property
+    def loud(self) -> str:
+        return self.name.upper()
+
+
+def test_values_are_made_by_place_and_by_name_with_defaults() -> None:
+    assert (Point(1).x, Point(1).y, Point(1).more) == (1, 2, {})
+    assert Point(1, y=3).sum == 4
+    assert Point(1).more is not Point(1).more
+    with pytest.raises(TypeError):
+        Point()  # type: ignore[call-arg]
+
+
+@pytest.mark.parametrize("value", [Point(1), Held(1), Cached("a")])
+def test_nothing_can_be_changed(value: Any) -> None:
+    name = dataclasses.fields(value)[0].name
+    with pytest.raises(dataclasses.FrozenInstanceError):
+        setattr(value, name, 5)
+    with pytest.raises(dataclasses.FrozenInstanceError):
+        delattr(value, name)
+
+
+def test_equal_values_are_equal_and_hash_alike() -> None:
+    assert Point(1, note="a") == Point(1, note="b")
+    assert Point(1) != Point(2)
+    assert Point(1) != Held(1)
+    assert len({Held(1), Held(1), Held(2)}) == 2
+    with pytest.raises(TypeError):
+        hash(Point(1))  # it holds a dict
+
+
+def test_slots_leave_no_room_for_anything_else() -> None:
+    assert not hasattr(Point(1), "__dict__")
+    assert Cached("a").loud == "A"
+
+
+def test_the_standard_library_knows_them() -> None:
+    assert dataclasses.is_dataclass(Point)
+    assert dataclasses.replace(Point(1), y=9) == Point(1, 9)
+    assert [f.name for f in dataclasses.fields(Held)] == ["value"]
+    match Point(1, 7):
+        case Point(x, y):
+            assert (x, y) == (1, 7)
+
+
+def test_they_print_as_they_are_made() -> None:
+    assert repr(Point(1)) == "Point(x=1, y=2, more={})"
+
+
+def test_a_value_that_could_change_is_refused() -> None:
+    with pytest.raises(TypeError, match="frozen"):
+        frozen.dataclass(frozen=False)

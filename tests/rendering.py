@@ -9,6 +9,7 @@ from pathlib import Path
 from types import SimpleNamespace
 
 import jinja2
+
 from proving import proved
 from roundproof.pages.pattern import pattern_page
 from roundproof.pages.tester import tester_page
@@ -44,7 +45,7 @@ def page_of(text: str, **values: object) -> str:
     return rendered("pattern.html", page=pattern_page(proof_of(text)), **values)
 
 
-def tester_copy_of(text: str) -> str:
+def copy_for_testers(text: str) -> str:
     return rendered("tester.html", page=tester_page(proof_of(text)))
 
 

@@ -10,13 +10,14 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from ruamel.yaml import YAML
+
 from roundproof.checks import listed_ids
 from roundproof.findings import Severity
 from roundproof.measure.model import Verdict
 from roundproof.pattern.model import Status
 from roundproof.pipeline import prove
 from roundproof.proof import Proof
-from ruamel.yaml import YAML
 
 ROOT = Path(__file__).parents[1]
 PLANTED = ROOT / "tests" / "planted"

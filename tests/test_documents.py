@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+
 from roundproof.checks import all_checks
 from roundproof.cli.main import COMMANDS, Parser, main
 from roundproof.pattern.json_schema import pattern_schema

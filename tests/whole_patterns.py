@@ -70,7 +70,7 @@ assembly:
     step: Whipstitch the under to the upper over {18 sc}.
   - join: {edge: foot, to: upper R8, at: {between: [R7, R8], stitches: 3}, by: whipstitch}
 photos:
-  - {file: finished.png, alt: "A grey stone", shows: finished, by: Roundproof examples, licence: CC-BY-4.0}
+  - {file: finished.png, alt: "A grey stone", shows: finished, by: Roundproof examples}
   - {file: eyes.png, alt: "Two eyes", after: upper R6}
 specimen:
   name: Pebble

@@ -62,7 +62,8 @@ def _with_slots(cls: type[Any]) -> type[Any]:
     names = tuple(f.name for f in dataclasses.fields(cls))
     left_out = {*names, "__dict__", "__weakref__"}
     kept = {key: value for key, value in cls.__dict__.items() if key not in left_out}
-    again = type(cls)(cls.__name__, cls.__bases__, {**kept, "__slots__": names})
+    made_by: Any = type(cls)
+    again: type[Any] = made_by(cls.__name__, cls.__bases__, {**kept, "__slots__": names})
     again.__qualname__ = cls.__qualname__
     return again
 

@@ -148,8 +148,10 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
     ) -> str:
         if made := self.made.get(page.file.src_uri):
             page.meta.update(template=made.template, listed=made.listed, changed=made.changed)
-        elif page.file.src_uri == FRONT:
+            return markdown
+        if page.file.src_uri == FRONT:
             page.meta.setdefault("template", "front.html")
+        page.meta.setdefault("description", page.meta.get("summary"))
         return markdown
 
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
@@ -231,10 +233,8 @@ def _pages_of_the_theme() -> list[Path]:
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """What the commands want to know of a site's mkdocs.yml."""
+    """Where a site's mkdocs.yml says that its patterns are and the site goes."""
 
-    file: Path
-    name: str
     patterns: Path
     site: Path
 
@@ -243,7 +243,7 @@ def settings(file: Path) -> Settings:
     """A site's settings. Raises HostError."""
     with _plainly() as said:
         config = _loaded(file, said)
-    return Settings(file, config.site_name, patterns_folder(config), Path(config.site_dir))
+    return Settings(patterns_folder(config), Path(config.site_dir))
 
 
 def build_site(file: Path, into: Path, site: Site) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from os.path import exists, isdir  # these take any name, where Path's own raise for some
 from pathlib import Path
 
 from roundproof.checks import run_checks
@@ -91,4 +92,5 @@ def _unproved(name: str, path: Path, findings: tuple[Finding, ...]) -> Result:
 def _located(path: Path) -> Path:
     """A pattern may go by its slug alone."""
     named = PATTERNS / path
-    return named if len(path.parts) == 1 and not path.exists() and named.is_dir() else path
+    slug = len(path.parts) == 1 and not exists(path) and isdir(named)
+    return named if slug else path

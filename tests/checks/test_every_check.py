@@ -6,6 +6,7 @@ import re
 from types import ModuleType
 
 import pytest
+
 from proving import proved
 from roundproof.checks import BadCheck, all_checks, gathered, listed_ids
 from roundproof.checks.base import Check

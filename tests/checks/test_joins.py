@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from proving import proved
+
+from proving import ids_of, proved
 from roundproof.findings import Finding, Severity
 
 PATTERN = """\
@@ -127,16 +128,16 @@ EYES = "place: {item: safety eyes, piece: %s, between: [R2, %s], around: {mark: 
 @pytest.mark.parametrize(
     ("step", "words", "message", "mend"),
     [
-        ("join: {edge: undr, to: upper}", "undr", "There is no piece undr.", "under?"),
+        ("join: {edge: undr, to: upper}", "undr", "There is no piece `undr`.", "under?"),
         ("join: {edge: under, to: upper R9}", "upper R9", "no R9 in upper", "up to R4"),
         ("join: {edge: under, to: upper R2 free back loops}", "upper R2 free back loops",
          "leaves no back loops free", "R3 (24 front loops)"),
         ("join: {edge: under, to: upper, at: {up: R3-R8}}", "R3-R8", "There is no R8", "R4"),
-        (EYES % ("uper", "R3", "front"), "uper", "There is no piece uper.", "upper?"),
+        (EYES % ("uper", "R3", "front"), "uper", "There is no piece `uper`.", "upper?"),
         (EYES % ("upper", "R7", "front"), "R7", "There is no R7 in upper.", "R4"),
-        (EYES % ("upper", "R3", "frnt"), "frnt", "upper has no mark frnt.", "front?"),
-        ("close: {edge: lower}", "lower", "There is no piece lower.", "upper"),
-        ("stuff: {piece: uppr}", "uppr", "There is no piece uppr.", "upper?"),
+        (EYES % ("upper", "R3", "frnt"), "frnt", "upper has no mark `frnt`.", "front?"),
+        ("close: {edge: lower}", "lower", "There is no piece `lower`.", "upper"),
+        ("stuff: {piece: uppr}", "uppr", "There is no piece `uppr`.", "upper?"),
         ("{stuff: {piece: upper}, after: upper R8}", "upper R8", "no R8", "R4"),
         ("embroider: {piece: upper, with: ivory, lines: [{from: R2 st 3, to: R6 st 3}]}",
          "R6 st 3", "There is no R6 in upper.", "R4"),

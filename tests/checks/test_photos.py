@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+
 from proving import proved
 from roundproof.checks.photo_missing import CHECK
 from roundproof.pipeline import prove

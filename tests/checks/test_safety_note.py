@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from proving import proved
 from roundproof.findings import Severity
 from roundproof.reference.hazards import Hazard, declared, hazards, hazards_of

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+
 from roundproof.cli.main import main
 
 Said = pytest.CaptureFixture[str]

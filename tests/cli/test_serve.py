@@ -10,6 +10,7 @@ from pathlib import Path
 from urllib.error import HTTPError, URLError
 
 import pytest
+
 from roundproof.cli.main import main
 from sites import pebble, write_pattern, write_site
 

@@ -15,6 +15,7 @@ from math import atan2, cos, pi, sin
 from pathlib import Path
 
 from PIL import Image, ImageDraw
+
 from roundproof.drawing.places import Seat, seats, things
 from roundproof.drawing.views import at_turn
 from roundproof.fabric.model import WorkedRound

@@ -1,4 +1,5 @@
 import pytest
+
 from rendering import proof_of
 from roundproof.drawing.bars import (
     MOST_BARS,
@@ -105,7 +106,8 @@ def test_many_colours_lose_their_edges_and_very_many_their_order() -> None:
     assert rects(drawing)[-1].css == "frame"
     crowd = CONE.replace("6 sc in magic ring (6)", "120 sc in magic ring (120)")
     crowd = crowd.replace("inc x 6 (12)", "sc around (120)")
-    crowd = crowd.replace("with sand 6 sc, with navy 6 sc (12)", "(sand 1 sc, navy 1 sc) x 60 (120)")
+    stripes = "(sand 1 sc, navy 1 sc) x 60 (120)"
+    crowd = crowd.replace("with sand 6 sc, with navy 6 sc (12)", stripes)
     many = proof_of(crowd)
     parts = segments(many.fabric.pieces["body"].rounds[2], yarn_marks(many.pattern))
     assert [(p.mark.letter, p.stitches) for p in parts] == [("S", 60), ("N", 60)]

@@ -3,6 +3,7 @@ from itertools import product
 from pathlib import Path
 
 import pytest
+
 from roundproof.drawing.colour import (
     BLACK,
     GROUNDS,

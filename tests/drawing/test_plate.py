@@ -1,6 +1,7 @@
 from math import hypot
 
 import pytest
+
 from rendering import proof_of
 from roundproof.drawing.places import seats, things
 from roundproof.drawing.plate import Plate, draw_plate
@@ -37,7 +38,9 @@ pieces:
       R2-R9: sc around (4)
 assembly:
   - place: {item: safety eyes, piece: body, between: [R3, R4], around: {mark: front, apart: 4}}
-  - join: {edge: leg, to: body R5, at: {between: [R4, R5], stitches: 2}, around: {evenly: 4}, by: whipstitch}
+  - join:
+      {edge: leg, to: body R5, at: {between: [R4, R5], stitches: 2}, around: {evenly: 4},
+       by: whipstitch}
 """
 
 

@@ -1,4 +1,5 @@
 import pytest
+
 from roundproof.drawing.shapes import (
     Box,
     Circle,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from fabric.pieces import one_piece
 from roundproof.fabric.edges import EdgeProblem, find_edge, in_rows
 from roundproof.fabric.model import Edge, Fabric
@@ -64,12 +65,12 @@ def test_row_ends_are_counted_by_rows(fabric: Fabric) -> None:
 @pytest.mark.parametrize(
     ("words", "message", "mend"),
     [
-        ("uper", "There is no piece uper.", "upper?"),
-        ("uper R3", "There is no piece uper.", "upper?"),
-        ("wing", "There is no piece wing.", "The pieces are: upper, band"),
+        ("uper", "There is no piece `uper`.", "upper?"),
+        ("uper R3", "There is no piece `uper`.", "upper?"),
+        ("wing", "There is no piece `wing`.", "The pieces are: upper, band"),
         ("upper R9", "There is no R9 in upper.", "go up to R6."),
         ("band R9", "There is no R9 in band.", "The rows of band go up to R5."),
-        ("upper top", "top is not an edge of upper.", "upper R6 free front loops"),
+        ("upper top", "`top` is not an edge of upper.", "upper R6 free front loops"),
         ("upper R5 free front loops", "R5 of upper leaves no front loops free.", "R3 (12 front"),
         ("upper R3 free back loops", "R3 of upper leaves no back loops free.", "R3 (12 front"),
         ("claw R2 free front loops", "R2 of claw leaves no front loops free.", "in BLO"),

@@ -5,9 +5,10 @@ from __future__ import annotations
 import ast
 from pathlib import Path
 
-from fabric.oracle import Ran, by_hand
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
+from fabric.oracle import Ran, by_hand
 from notation.texts import read_work
 from roundproof.fabric.once import worked
 from roundproof.notation.tree import Fill, Instruction, Item, Repeat, Stitches, Unit

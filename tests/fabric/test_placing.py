@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from proving import proved
 from roundproof.fabric.places import at_site, copies
 from roundproof.fabric.placing import misplaced, placings, wrong_marks

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from fabric.pieces import one_piece, worked
 from roundproof.fabric.model import Base, FreeRun
 from roundproof.notation.tree import Loop
@@ -32,7 +33,7 @@ def test_an_oval_makes_two_more_than_twice_its_chains(chains: int) -> None:
     ).rounds
     assert first.base is Base.CHAIN
     assert (first.available, first.used, first.made) == (usable, usable, 2 * usable + 2)
-    assert first.over_span is None
+    assert first.misfit is None
 
 
 def test_an_oval_with_one_stitch_too_many_on_the_other_side() -> None:
@@ -40,7 +41,7 @@ def test_an_oval_with_one_stitch_too_many_on_the_other_side() -> None:
         "R1: Ch 7. sc in 2nd ch from hook, sc 4, 3 sc in last ch,"
         " on the other side sc 5, 2 sc in last ch"
     ).rounds
-    assert first.over_span is not None
+    assert first.misfit is not None
 
 
 def test_a_chain_ring_and_a_chain_of_two() -> None:
@@ -106,7 +107,7 @@ def test_loops_are_left_free_and_worked_once() -> None:
         start + "R4: in the free front loops of R2: sc 12\nR5: in the free front loops of R2: sc 12"
     )
     assert again.rounds[-1].available == 0
-    assert again.rounds[-1].over_span is not None
+    assert again.rounds[-1].misfit is not None
 
 
 def test_loops_of_a_range_and_of_single_stitches() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from measure.made import disc, fit, piece
 from roundproof.measure.fit import verdict
 from roundproof.measure.model import Fit, Frill, Verdict

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from measure.made import disc, size
 from roundproof.measure.flatness import flat_increases, flatness, frill
 from roundproof.measure.model import Flatness, Frill

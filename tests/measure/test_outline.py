@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import pi, sqrt
 
 import pytest
+
 from measure.made import disc, measures, piece, size
 from roundproof.measure.model import Flatness, Form
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from measure.made import disc, measures, piece
 from roundproof.measure.stuffing import STRAIN, Firmness, firmness_of
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from measure.made import disc, measures, piece
 
 OPEN = "open_edge: yes"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from measure.made import measures, piece
 from roundproof.measure.model import YarnNeed
 from roundproof.measure.yarn import loop_path

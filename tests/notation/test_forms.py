@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from notation.texts import read_work
 from roundproof.notation.forms import FORMS, TWO_WAYS
 from roundproof.notation.writer import written

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from notation.texts import only_round, read
 from roundproof.notation.tree import Act, Action, Loop, Note, Round
 from roundproof.notation.writer import written

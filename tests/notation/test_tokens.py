@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from hypothesis import given
 from hypothesis import strategies as st
+
 from notation.texts import as_text, read
 from roundproof.notation.tokens import Lexicon, plain
 from roundproof.pattern.model import Terms

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+
 from roundproof.pages.links import LinksNotChecked, broken_links
 
 HEAD = '<!doctype html><html lang="en"><meta charset="utf-8"><title>Page</title>'

@@ -1,6 +1,7 @@
 import re
 
 import pytest
+
 from rendering import elements, page_of, proof_of, text_of_page
 from roundproof.pages.pattern import pattern_page
 from roundproof.pages.values import NoteRow, PatternPage, Picture, PieceWork, RoundRow
@@ -22,7 +23,8 @@ def rounds(piece: PieceWork) -> list[RoundRow]:
 
 
 def notes(piece: PieceWork) -> str:
-    return " ".join(str(text) for row in piece.rows if isinstance(row, NoteRow) for text in row.said)
+    rows = (row for row in piece.rows if isinstance(row, NoteRow))
+    return " ".join(str(text) for row in rows for text in row.said)
 
 
 def test_facts_are_those_a_maker_reads_first(page: PatternPage) -> None:
@@ -123,7 +125,8 @@ def test_materials_say_how_much_and_that_it_is_an_estimate(page: PatternPage) ->
     things = {thing.id: thing for thing in page.materials.things}
     slate = things["yarn-y1"]
     assert slate.name == "A, slate grey"
-    assert re.match(r"About \d+(\.\d)?\u00a0m, \d+(\.\d)?\u00a0g, 1\u00a0ball\. Upper\.", slate.more[0])
+    amount = slate.more[0].replace("\u00a0", " ")
+    assert re.match(r"About \d+(\.\d)? m, \d+(\.\d)? g, 1 ball\. Upper\.", amount)
     assert "estimated" in page.materials.summary
     assert "100\u00a0% cotton" in page.materials.summary.replace(" %", "\u00a0%")
     assert things["hook-1"].name == "Hook, 3\u00a0mm"
@@ -207,7 +210,15 @@ def test_findings_stand_beside_what_they_concern() -> None:
     from roundproof.pages.findings_shown import ShownFinding
 
     found = ShownFinding(
-        "count-stated", "error", "R4 is wrong.", "Write 18.", "upper", "R4-R6", 40, "", "checks/x.html"
+        check="count-stated",
+        severity="error",
+        message="R4 is wrong.",
+        mend="Write 18.",
+        piece="upper",
+        round="R4-R6",
+        line=40,
+        words="",
+        address="checks/x.html",
     )
     html = page_of(PEBBLE, findings=(found,))
     row = html[html.index('id="upper-r4-r6"') :]

@@ -7,7 +7,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from PIL import Image
+from PIL import Image, ImageCms
+
+from roundproof.pages import photos
 from roundproof.pages.photos import Find, Picture, Unusable, pictures
 from roundproof.proof import Proof
 
@@ -103,6 +105,26 @@ def test_a_see_through_drawing_stays_see_through(tmp_path: Path) -> None:
 def test_the_same_photo_gives_the_same_bytes(tmp_path: Path) -> None:
     saved(tmp_path, "finished.jpg", halves(1400, 700))
     assert made(tmp_path, "finished.jpg") == made(tmp_path, "finished.jpg")
+
+
+def test_colours_are_those_of_the_screen_and_their_profile_is_gone(tmp_path: Path) -> None:
+    profile = ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB")).tobytes()
+    saved(tmp_path, "a.jpg", halves(600, 400), icc_profile=profile)
+    saved(tmp_path, "print.jpg", halves(600, 400).convert("CMYK"))
+    for name in ("a.jpg", "print.jpg"):
+        with Image.open(io.BytesIO(made(tmp_path, name).renditions[0].data)) as written:
+            assert written.mode == "RGB"
+            assert "icc_profile" not in written.info
+            red = written.getpixel((50, 50))
+            assert isinstance(red, tuple) and red[0] > 150 > red[2]
+
+
+def test_a_file_too_large_to_be_a_photo_is_not_opened(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    saved(tmp_path, "big.png", halves(600, 400))
+    monkeypatch.setattr(photos, "MOST_BYTES", 100)
+    assert "larger than" in refused(tmp_path, "big.png")
 
 
 @pytest.mark.parametrize("name", ["../../secret.png", "/etc/hostname", "a\0b.png", ".."])

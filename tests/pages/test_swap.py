@@ -5,6 +5,7 @@ import sys
 from pathlib import Path
 
 import pytest
+
 from roundproof.pages.swap import CannotReplace, new_site
 
 

@@ -37,15 +37,20 @@ def test_every_room_is_listed_as_a_package() -> None:
 
 @pytest.fixture(scope="module")
 def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Built from a copy of the tree, which stays as it is."""
+    """Built by way of a source archive, from a copy of the tree, which stays as it is."""
     tree = tmp_path_factory.mktemp("tree")
     for name in ("builder", "theme"):
         shutil.copytree(ROOT / name, tree / name, ignore=shutil.ignore_patterns("__pycache__"))
     for name in ("pyproject.toml", "README.md", "LICENSE"):
         shutil.copy(ROOT / name, tree / name)
+    archive = "from setuptools.build_meta import build_sdist; print(build_sdist('.'))"
+    made = subprocess.run(
+        [sys.executable, "-c", archive], cwd=tree, capture_output=True, text=True, check=True
+    )
+    source = made.stdout.split()[-1]
     pip = [sys.executable, "-m", "pip", "wheel", "--quiet", "--disable-pip-version-check"]
-    command = [*pip, "--no-deps", "--no-build-isolation", "--wheel-dir", str(tree), str(tree)]
-    subprocess.run(command, check=True, capture_output=True)
+    command = [*pip, "--no-deps", "--no-build-isolation", source]
+    subprocess.run(command, cwd=tree, check=True, capture_output=True)
     return next(tree.glob("*.whl"))
 
 

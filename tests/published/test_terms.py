@@ -8,6 +8,7 @@ crochet up moves one name, chain and slip stitch keep theirs.
 from __future__ import annotations
 
 import pytest
+
 from notation.texts import read_work
 from roundproof.notation.writer import written
 from roundproof.pattern.model import Terms

@@ -1,12 +1,14 @@
 """`roundproof build`: what is built, what stops it, and what becomes of the last good site."""
 
 import os
+import re
 import shutil
 import subprocess
 import sys
 from pathlib import Path
 
 import pytest
+
 from roundproof.cli.main import main
 from sites import contents, pebble, write_pattern, write_site
 
@@ -171,6 +173,32 @@ def test_the_site_is_found_from_anywhere(good: Path, tmp_path: Path) -> None:
     elsewhere = tmp_path / "else" / "where"
     assert main(["build", "--config", str(good / "other.yml"), "--into", str(elsewhere)]) == 0
     assert (elsewhere / "patterns/pebble/index.html").exists()
+
+
+def test_a_place_that_cannot_be_written_to_is_named(
+    good: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    code = build(good, "--into", str(good / "mkdocs.yml" / "site"))
+    told = capsys.readouterr()
+    assert "cannot be written" in told.err and "mkdocs.yml" in told.err
+    assert code == 1
+
+
+def test_the_navigation_of_the_settings_orders_own_pages(good: Path) -> None:
+    for name in ("tides", "about", "unlisted"):
+        (good / f"site_src/{name}.md").write_text(f"# The {name}\n", "utf-8")
+    with (good / "mkdocs.yml").open("a", encoding="utf-8") as settings:
+        settings.write("nav: [index.md, tides.md, {About us: about.md}]\n")
+    assert build(good) == 0
+    masthead = (good / "site/index.html").read_text("utf-8").partition("<main")[0]
+    assert re.findall(r">([^<>]+)</a>", masthead)[-5:] == [
+        "Patterns",
+        "How to read",
+        "Glossary",
+        "The tides",
+        "About us",
+    ]
+    assert (good / "site/unlisted.html").exists()
 
 
 @pytest.mark.parametrize(

@@ -6,8 +6,9 @@ from pathlib import Path
 
 import jsonschema
 import pytest
-from conftest import ROOT
 from ruamel.yaml import YAML
+
+from conftest import ROOT
 
 PATTERNS = sorted(path.parent.name for path in ROOT.glob("patterns/*/pattern.yaml"))
 

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from PIL import Image
+
 from roundproof.cli.main import main
 from sites import contents, pebble, write_pattern, write_photo, write_site
 

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+
 from roundproof.cli.main import main
 from sites import contents, pebble, write_site
 

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+
 from roundproof.checks.results import Results
 from roundproof.pipeline import prove
 from roundproof.writing.beginnings import SITE, InTheWay, write_pattern, write_site

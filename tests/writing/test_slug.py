@@ -1,6 +1,7 @@
 """Names come out clean, as folders and addresses."""
 
 import pytest
+
 from roundproof.writing.slug import slug
 
 

@@ -3,37 +3,62 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from roundproof.checks._rounds import counted_repeats, in_words
+from roundproof.checks._rounds import in_words
 from roundproof.fabric.model import WorkedRound
 from roundproof.fabric.once import worked as work_once
 from roundproof.findings import Edit
-from roundproof.notation.tree import Instruction, Repeat
+from roundproof.notation.tree import Instruction, Item, Repeat, Stitches
 from roundproof.proof import Proof
 from roundproof.source import Span
 
-_LAST_NUMBER = re.compile(r"\d+(?=\D*\Z)")
+_NUMBER = re.compile(r"\d+")
 
 
 def another_number(proof: Proof, worked: WorkedRound) -> tuple[str, tuple[Edit, ...]]:
-    """'(4 sc, inc) x 5 would use 30 and make 36.', with the edit, where some other number of times
-    uses exactly what there is (and makes what is stated, if that can be)."""
+    """'(4 sc, inc) x 5 would use 30 and make 36.', with the edit, for the one number in the round
+    that, put right, uses exactly what there is: of a group, or else of stitches in a row. Nothing
+    where there is none, or where several would do and nothing is stated to tell them apart."""
     instruction, available = worked.instruction, worked.available
-    repeats = counted_repeats(worked)
-    if instruction is None or available is None or len(repeats) != 1:
+    if instruction is None or available is None:
         return "", ()
-    old = repeats[0]
+    found = [m for i in instruction.items for m in _mended(instruction, i, available, worked)]
+    stated = [m for m in found if m.made == worked.stated]
+    groups = [m for m in found if isinstance(m.item, Repeat)]
+    best = stated[:1] or (groups if len(groups) == 1 else found if len(found) == 1 else [])
+    if not best:
+        return "", ()
+    mend = best[0]
+    words = in_words(mend.item, proof)
+    if len(instruction.items) > 1:
+        return f"With {words} the round would use {available} and make {mend.made}.", mend.edits
+    return f"{words} would use {available} and make {mend.made}.", mend.edits
+
+
+@dataclass(frozen=True, slots=True)
+class _Mend:
+    """An item with another number, and what the round would then make."""
+
+    item: Item
+    made: int
+    edits: tuple[Edit, ...]
+
+
+def _mended(
+    instruction: Instruction, old: Item, available: int, worked: WorkedRound
+) -> list[_Mend]:
+    if not isinstance(old, Repeat | Stitches) or not isinstance(old.times, int):
+        return []
     fit = _times_that_fit(instruction, old, available)
     if fit is None:
-        return "", ()
+        return []
     new = replace(old, times=fit)
     outcome = work_once(_with(instruction, old, new), available, worked.yarn, False)
-    words = f"{in_words(new, proof)} would use {outcome.used + outcome.left}"
-    return f"{words} and make {outcome.made}.", _edit(old, fit)
+    return [_Mend(new, outcome.made, _edit(old.span, old.times, fit))]
 
 
-def _times_that_fit(instruction: Instruction, old: Repeat, available: int) -> int | None:
+def _times_that_fit(instruction: Instruction, old: Repeat | Stitches, available: int) -> int | None:
     """The number of times at which the round comes out, by proportion from one and two times."""
     one = _needs(instruction, old, 1, available)
     each = _needs(instruction, old, 2, available) - one
@@ -43,21 +68,23 @@ def _times_that_fit(instruction: Instruction, old: Repeat, available: int) -> in
     return times if times > 0 and times != old.times else None
 
 
-def _needs(instruction: Instruction, old: Repeat, times: int, available: int) -> int:
+def _needs(instruction: Instruction, old: Repeat | Stitches, times: int, available: int) -> int:
     out = work_once(_with(instruction, old, replace(old, times=times)), available, None, False)
     return out.used + out.left
 
 
-def _with(instruction: Instruction, old: Repeat, new: Repeat) -> Instruction:
+def _with(instruction: Instruction, old: Item, new: Item) -> Instruction:
     return replace(instruction, items=tuple(new if i is old else i for i in instruction.items))
 
 
-def _edit(repeat: Repeat, times: int) -> tuple[Edit, ...]:
-    """The number after a group put right, where it stands at the end of its words."""
-    match = _LAST_NUMBER.search(repeat.span.text)
-    if match is None or int(match.group()) != repeat.times:
+def _edit(words: Span, times: int, new: int) -> tuple[Edit, ...]:
+    """The number put right, where it stands plainly in the words: at the end of a group, or as
+    their only number."""
+    numbers = list(_NUMBER.finditer(words.text))
+    if not numbers or int(numbers[-1].group()[:12]) != times:
         return ()
-    return (Edit(repeat.span.cut(match.start(), match.end()), str(times)),)
+    start, end = numbers[-1].span()
+    return (Edit(words.cut(start, end), str(new)),)
 
 
 def count_edit(span: Span, count: int) -> tuple[Edit, ...]:

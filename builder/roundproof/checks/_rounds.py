@@ -5,8 +5,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from roundproof.fabric.model import Base, WorkedPiece, WorkedRound
-from roundproof.notation.tree import Instruction, Item, Repeat
+from roundproof.fabric.model import Base, Misfit, WorkedPiece, WorkedRound
+from roundproof.notation.tree import Instruction, Item
 from roundproof.notation.writer import written
 from roundproof.pattern.model import Terms
 from roundproof.proof import Proof
@@ -22,24 +22,17 @@ def worked_rounds(proof: Proof) -> Iterator[tuple[WorkedPiece, WorkedRound | Non
             before = worked
 
 
-def source_of(before: WorkedRound | None, worked: WorkedRound) -> str:
+def source_of(before: WorkedRound | None, worked: WorkedRound, misfit: Misfit) -> str:
     """What there is to work into, as a clause: 'R6 made 30', 'the chain has 6 to work into'."""
-    count = worked.available or 0
+    count = misfit.available
+    within = misfit.round > worked.round.label.first
+    if within or (worked.base is Base.ROUND and before is not None):
+        number = misfit.round - 1 if within or before is None else before.round.label.last
+        unread = not within and before is not None and before.made is None
+        return f"R{number} {'states' if unread else 'made'} {count}"
     if worked.base is Base.CHAIN:
         return f"the chain has {count} to work into"
-    if worked.base is Base.EDGE:
-        return f"there {'is' if count == 1 else 'are'} {count} to work into"
-    if before is None:
-        return f"there are {count}"
-    name = f"R{before.round.label.last}"
-    if before.made is None:
-        return f"{name} states {count}"
-    return f"{name} made {count}"
-
-
-def needed(worked: WorkedRound) -> int:
-    """Stitches a round needs: those it uses and those it leaves on purpose."""
-    return (worked.used or 0) + worked.unworked
+    return f"there {'is' if count == 1 else 'are'} {count} to work into"
 
 
 def in_words(item: Item, proof: Proof) -> str:
@@ -53,10 +46,9 @@ def letter(proof: Proof, key: str) -> str:
     return yarn.letter if yarn else key
 
 
-def counted_repeats(worked: WorkedRound) -> list[Repeat]:
-    """The groups of a round that are worked a stated number of times."""
-    items = worked.instruction.items if worked.instruction else ()
-    return [i for i in items if isinstance(i, Repeat) and isinstance(i.times, int)]
+def verb(worked: WorkedRound, one: str, several: str) -> str:
+    """'makes' for a round, 'make' for a range."""
+    return one if worked.rounds == 1 else several
 
 
 def stitches(count: int) -> str:

@@ -3,38 +3,31 @@
 from __future__ import annotations
 
 from roundproof.checks._mends import another_number
-from roundproof.checks._rounds import needed, source_of, stitches, worked_rounds
+from roundproof.checks._rounds import source_of, stitches, worked_rounds
 from roundproof.checks.base import Check, Found
-from roundproof.fabric.model import Base, WorkedRound
 from roundproof.findings import Severity
 from roundproof.proof import Proof
 
 
 def _run(proof: Proof) -> Found:
     for piece, before, worked in worked_rounds(proof):
-        left = left_over(worked)
-        if not left:
+        misfit = worked.misfit
+        if misfit is None or misfit.over:
             continue
+        left = misfit.left
         mend, edits = another_number(proof, worked)
-        otherwise = f"If they are meant to stay, write `leave {left} sts unworked`."
+        sts = "st" if left == 1 else "sts"
+        otherwise = f"If they are meant to stay, write `leave {left} {sts} unworked`."
         yield CHECK.finding(
-            worked.round.work,
-            f"{worked.label} uses {stitches(needed(worked))} and {source_of(before, worked)}:"
-            f" {left} {'is' if left == 1 else 'are'} left over.",
+            misfit.span,
+            f"R{misfit.round} uses {stitches(misfit.needed)} and"
+            f" {source_of(before, worked, misfit)}: {left} {'is' if left == 1 else 'are'} left"
+            " over.",
             f"{mend} {otherwise}" if mend else otherwise,
             piece=piece.piece.key,
             round=worked.label,
             edits=edits,
         )
-
-
-def left_over(worked: WorkedRound) -> int:
-    """Stitches of the round below that are neither used nor announced as left."""
-    if worked.available is None or worked.used is None or worked.over_span or worked.uneven:
-        return 0
-    if worked.base is Base.RING or worked.unsettled:
-        return 0
-    return max(0, worked.available - needed(worked))
 
 
 _PATTERN = """\

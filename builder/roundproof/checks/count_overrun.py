@@ -3,40 +3,39 @@
 from __future__ import annotations
 
 from roundproof.checks._mends import another_number
-from roundproof.checks._rounds import needed, source_of, stitches, worked_rounds
+from roundproof.checks._rounds import source_of, stitches, worked_rounds
 from roundproof.checks.base import Check, Found
-from roundproof.fabric.model import WorkedRound
+from roundproof.fabric.model import Misfit
 from roundproof.findings import Severity
 from roundproof.proof import Proof
 
 
 def _run(proof: Proof) -> Found:
     for piece, before, worked in worked_rounds(proof):
-        if worked.over_span is None or worked.uneven is not None:
+        misfit = worked.misfit
+        if misfit is None or not misfit.over:
             continue
         mend, edits = another_number(proof, worked)
         yield CHECK.finding(
-            worked.over_span,
-            f"{worked.label} needs {_need(worked)} and {source_of(before, worked)}.",
-            mend or _short(worked),
+            misfit.span,
+            f"R{misfit.round} needs {_need(misfit)} and {source_of(before, worked, misfit)}.",
+            mend or _short(misfit),
             piece=piece.piece.key,
             round=worked.label,
             edits=edits,
         )
 
 
-def _need(worked: WorkedRound) -> str:
-    need = needed(worked)
-    if worked.far_side and need <= (worked.available or 0):
+def _need(misfit: Misfit) -> str:
+    if misfit.needed <= misfit.available:
         return "more chains on the other side than are left there"
-    return stitches(need)
+    return stitches(misfit.needed)
 
 
-def _short(worked: WorkedRound) -> str:
-    short = needed(worked) - (worked.available or 0)
-    if short <= 0:
+def _short(misfit: Misfit) -> str:
+    if misfit.needed <= misfit.available:
         return "Work fewer stitches on the other side; its last chain is the one the end turns in."
-    return f"Work {short} fewer here, or make {short} more in the round below."
+    return f"Work {misfit.over} fewer here, or make {misfit.over} more in the round below."
 
 
 _PATTERN = """\

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from roundproof.checks._mends import count_edit
-from roundproof.checks._rounds import needed, stitches, worked_rounds
+from roundproof.checks._rounds import stitches, verb, worked_rounds
 from roundproof.checks.base import Check, Found
 from roundproof.fabric.model import WorkedRound
 from roundproof.findings import Severity
@@ -25,7 +25,7 @@ def _run(proof: Proof) -> Found:
             edits = ()
         yield CHECK.finding(
             stated.span,
-            f"{worked.label} makes {stitches(worked.made)}, and {stated.count} are stated.",
+            f"{worked.label} {_makes(worked)}, and {stated.count} are stated.",
             mend,
             piece=piece.piece.key,
             round=worked.label,
@@ -33,12 +33,14 @@ def _run(proof: Proof) -> Found:
         )
 
 
+def _makes(worked: WorkedRound) -> str:
+    each = " each" if worked.rounds > 1 else ""
+    return f"{verb(worked, 'makes', 'make')} {stitches(worked.made or 0)}{each}"
+
+
 def _unfit(worked: WorkedRound) -> bool:
     """Something else is wrong with the round already, and its count follows from that."""
-    if worked.available is None or worked.used is None:
-        return False
-    fits = needed(worked) == worked.available or not worked.available
-    return bool(worked.over_span or worked.uneven or worked.unsettled or not fits)
+    return bool(worked.misfit or worked.uneven or worked.unsettled)
 
 
 _PATTERN = """\

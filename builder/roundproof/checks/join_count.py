@@ -4,22 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from roundproof.checks._joins import SEVERITY, count_mend, doubtful, left_over
 from roundproof.checks.base import Check, Found
 from roundproof.findings import Finding, Severity
-from roundproof.measure.figures import percent, stitches
-from roundproof.measure.model import Fit, Verdict
-from roundproof.measure.spacing import spread
+from roundproof.measure.figures import stitches
+from roundproof.measure.model import Fit
 from roundproof.proof import Proof
-
-SEVERITY = {
-    Verdict.EASE: Severity.NOTE,
-    Verdict.CARE: Severity.WARNING,
-    Verdict.MISFIT: Severity.ERROR,
-}
 
 
 def _run(proof: Proof) -> Found:
     for fit in proof.measures.fits:
+        if doubtful(proof, fit):
+            continue
         if fit.verdict in SEVERITY:
             if fit.by_count and fit.fullness is None:
                 yield _unlike(fit, SEVERITY[fit.verdict])
@@ -46,34 +42,11 @@ def _unlike(fit: Fit, severity: Severity) -> Finding:
     flat = " (folded flat)" if fit.folded[0] else ""
     return CHECK.finding(
         fit.span,
-        f"{guest.text} has {stitches(one)}{flat} and {host.text} has {two}: {_over(fit)}.",
-        _mend(fit),
+        f"{guest.text} has {stitches(one)}{flat} and {host.text} has {two}: {left_over(fit)}.",
+        count_mend(fit),
         severity=severity,
         piece=guest.piece,
     )
-
-
-def _over(fit: Fit) -> str:
-    longer, shorter = _as_they_lie(fit)
-    over = longer - shorter
-    return f"{over} {'is' if over == 1 else 'are'} left over ({percent(over / shorter)})"
-
-
-def _as_they_lie(fit: Fit) -> tuple[int, int]:
-    one = (fit.counts[0] or 0) // (2 if fit.folded[0] else 1)
-    two = (fit.counts[1] or 0) // (2 if fit.folded[1] else 1)
-    return max(one, two), min(one, two)
-
-
-def _mend(fit: Fit) -> str:
-    """The count each edge would need, and how to spread a difference that can be eased in."""
-    guest, host = fit.edges
-    counts = f"End {guest.piece} with {fit.suggest[0]}, or {host.piece} with {fit.suggest[1]}"
-    if fit.verdict is Verdict.MISFIT:
-        return f"{counts}; if the longer edge is meant to gather, say `ease: gathered`."
-    longer, shorter = _as_they_lie(fit)
-    gap, _ = spread(longer, longer - shorter)[0]
-    return f"{counts}; or take two of the longer edge into one, every {gap} stitches or so."
 
 
 def _crocheted(fit: Fit) -> Iterator[Finding]:

@@ -2,82 +2,25 @@
 
 from __future__ import annotations
 
+from roundproof.checks._joins import SEVERITY, doubtful, length_mend, length_message
 from roundproof.checks.base import Check, Found
-from roundproof.checks.join_count import SEVERITY
 from roundproof.findings import Severity
-from roundproof.measure.figures import number, percent, stitches
-from roundproof.measure.fit import yarn_word
-from roundproof.measure.model import Fit, Verdict
 from roundproof.proof import Proof
-
-_PLACES = {
-    "footprint": "{} rounds and stitches round",
-    "between": "{} stitches wide",
-    "up": "{} rounds high",
-}
 
 
 def _run(proof: Proof) -> Found:
     for fit in proof.measures.fits:
+        if doubtful(proof, fit):
+            continue
         if (fit.by_count and fit.fullness is None) or fit.verdict not in SEVERITY:
             continue
         yield CHECK.finding(
             fit.span,
-            _message(fit),
-            _mend(proof, fit),
+            length_message(fit),
+            length_mend(proof, fit),
             severity=SEVERITY[fit.verdict],
             piece=fit.edges[0].piece,
         )
-
-
-def _message(fit: Fit) -> str:
-    one, two = fit.edges
-    if fit.fullness is not None:
-        words = (
-            fit.working or f"{one.text} has {fit.counts[0]} stitches, {two.text} {fit.counts[1]}"
-        )
-        return f"{words}: {number(fit.fullness)} times as long is too little to gather."
-    if fit.fit is None:
-        return (
-            f"{one.text} has {stitches(fit.counts[0] or 0)} and {two.text} has {fit.counts[1]},"
-            " and without a gauge for both yarns nobody can tell whether they fit."
-        )
-    place = "the place" if two.kind in _PLACES else two.text
-    shorter = one.text if fit.fit < 1 else place
-    share = 1 - min(fit.fit, 1 / fit.fit)
-    guess = ", as far as a guessed gauge can tell" if fit.guessed else ""
-    return f"{fit.working}: {shorter} is {percent(share)} short{guess}."
-
-
-def _mend(proof: Proof, fit: Fit) -> str:
-    if fit.fullness is not None:
-        return "Make the gathered edge half as long again as the other, or say `ease: yes`."
-    if fit.fit is None:
-        return "Give each yarn its gauge."
-    counts = _counts(proof, fit)
-    if fit.verdict is Verdict.EASE:
-        return f"Ease it in, pinned at the quarters{'; ' + counts if counts else ''}."
-    if fit.verdict is Verdict.CARE:
-        return f"{counts}; or ease it in with care, the longer side towards you."
-    return f"{counts}."
-
-
-def _counts(proof: Proof, fit: Fit) -> str:
-    """The counts that would fit, or nothing where no other count is nearer."""
-    one, two = fit.suggest
-    if one is None or two is None or one == fit.counts[0]:
-        return ""
-    names = _names(proof, fit)
-    if (place := _PLACES.get(fit.edges[1].kind)) is not None:
-        return f"{stitches(one)} of {names[0]} would fit, or a place {place.format(two)}"
-    return f"{stitches(one)} of {names[0]} would fit, or {two} of {names[1]}"
-
-
-def _names(proof: Proof, fit: Fit) -> tuple[str, str]:
-    one, two = fit.edges
-    if one.yarn and two.yarn and one.yarn != two.yarn:
-        return yarn_word(proof.pattern, one.yarn), yarn_word(proof.pattern, two.yarn)
-    return one.piece, two.piece
 
 
 _PATTERN = """\

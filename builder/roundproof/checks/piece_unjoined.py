@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from roundproof.checks.base import Check, Found
-from roundproof.fabric.named import names
+from roundproof.fabric.named import mentioned, names
 from roundproof.fabric.places import copies
 from roundproof.findings import Finding, Severity
 from roundproof.notation.edges import piece_of
@@ -23,7 +22,7 @@ def _run(proof: Proof) -> Found:
     if any(piece_of(named.on or named.said.value, keys) is None for named in names(pattern)):
         return
     for piece in pattern.pieces:
-        if not _mentioned(pattern, piece):
+        if not mentioned(pattern, piece):
             draft = pattern.status is Status.DRAFT
             yield CHECK.finding(
                 piece.span,
@@ -34,19 +33,6 @@ def _run(proof: Proof) -> Found:
             )
         else:
             yield from _copies(pattern, piece)
-
-
-def _mentioned(pattern: Pattern, piece: Piece) -> bool:
-    """Whether a step, the start of a piece or the rounds of another come to a piece."""
-    if piece.starts is not None:
-        return True
-    said = [step.span.text for step in pattern.assembly]
-    for other in pattern.pieces:
-        if other is not piece:
-            said += [edge.value for edge in (other.starts.in_ if other.starts else ())]
-            said.append(other.rounds.value if other.rounds else "")
-    called = "|".join(re.escape(name) for name in {piece.key, piece.name})
-    return any(re.search(rf"(?<!\w)(?:{called})s?(?!\w)", text, re.IGNORECASE) for text in said)
 
 
 def _copies(pattern: Pattern, piece: Piece) -> Iterator[Finding]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from roundproof.checks._rounds import stitches, worked_rounds
 from roundproof.checks.base import Check, Found
+from roundproof.fabric.model import Uneven
 from roundproof.findings import Severity
 from roundproof.proof import Proof
 
@@ -19,12 +20,21 @@ def _run(proof: Proof) -> Found:
             f"The group uses {uneven.each} at a time and {worked.label} has {uneven.available} for"
             f" it: {times} {'time' if times == 1 else 'times'} uses {times * uneven.each},"
             f" {stitches(uneven.over)} over.",
-            f"A round of {times * uneven.each} or {(times + 1) * uneven.each} would come out even;"
-            f" or stop short with `to last {uneven.over} st{'s' if uneven.over > 1 else ''}` and"
-            " say what is worked there.",
+            f"{_groups(uneven)}A round of {times * uneven.each} or {(times + 1) * uneven.each}"
+            f" would come out even; or stop short with `to last {uneven.over}"
+            f" st{'s' if uneven.over > 1 else ''}` and say what is worked there.",
             piece=piece.piece.key,
             round=worked.label,
         )
+
+
+def _groups(uneven: Uneven) -> str:
+    """The sizes of group, nearest to this one, that divide the round."""
+    there = uneven.available
+    smaller = next((n for n in range(min(uneven.each, there), 1, -1) if there % n == 0), None)
+    larger = next((n for n in range(uneven.each, 3 * uneven.each) if n and there % n == 0), None)
+    fit = " or ".join(str(n) for n in (smaller, larger) if n)
+    return f"A group that uses {fit} comes out even. " if fit else ""
 
 
 _PATTERN = """\

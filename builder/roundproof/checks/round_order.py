@@ -10,6 +10,8 @@ from roundproof.findings import Severity
 from roundproof.notation.tree import Act, Action, Label
 from roundproof.proof import Proof
 
+_MOST = 1000
+"""Numbers looked through for a round that comes later; a longer gap is missing anyway."""
 _BREAKS = (Act.FASTEN_OFF, Act.JOIN_YARN)
 
 
@@ -25,6 +27,7 @@ def _slips(piece: WorkedPiece) -> Iterator[tuple[Label | None, Label]]:
     anew, numbers may start again at 1."""
     before: Label | None = None
     fresh = True
+    numbers = {n for w in piece.rounds for n in (w.round.label.first, w.round.label.last)}
     for entry in piece.entries:
         if isinstance(entry, Action):
             fresh = fresh or entry.act in _BREAKS
@@ -32,11 +35,16 @@ def _slips(piece: WorkedPiece) -> Iterator[tuple[Label | None, Label]]:
             continue
         label = entry.round.label
         expected = before.last + 1 if before else 1
+        skipped = range(expected, min(label.first, expected + _MOST))
+        late = bool(skipped) and all(n in numbers for n in skipped)  # told of where they stand
+        restart = fresh and before is not None and label.first == 1
         if label.last < label.first or (
-            label.given and label.first != expected and not (fresh and before and label.first == 1)
+            label.given and label.first != expected and not restart and not late
         ):
             yield before, label
-        before, fresh = label, False
+        if before is None or restart or label.last > before.last:
+            before = label
+        fresh = False
 
 
 def _said(before: Label | None, label: Label) -> tuple[str, str]:

@@ -7,29 +7,31 @@ from roundproof.findings import Severity
 
 _BAD = """\
 title: Pebble
-date: 4 May 2026
 terms: US
 pieces:
-  body: |
-    R1: 6 sc in magic ring (6)
+  body:
+    make: two
+    rounds: |
+      R1: 6 sc in magic ring (6)
 """
 
 _GOOD = """\
 title: Pebble
-date: 2026-05-04
 terms: US
 pieces:
-  body: |
-    R1: 6 sc in magic ring (6)
+  body:
+    make: 2
+    rounds: |
+      R1: 6 sc in magic ring (6)
 """
 
 CHECK = Check(
     id="value-kind",
     title="Value of the wrong kind",
     why=(
-        "A number in words, a date in another order, a list where one value belongs: each can "
-        "be understood by a reader and worked with by nobody. The finding says what is expected "
-        "and gives one way to write it."
+        "A number in words, a date in another order, a list where one value belongs: each can be "
+        "understood by a reader and worked with by nobody. The finding says what is expected and "
+        "gives one way to write it."
     ),
     severity=Severity.ERROR,
     bad=_BAD,

@@ -98,6 +98,8 @@ def _built(file: Path, site: Path, results: Results) -> int:
             return sum(1 for _ in fresh.rglob("*.html"))
     except (HostError, CannotReplace) as stop:
         raise Stopped(str(stop)) from stop
+    except OSError as stop:
+        raise Stopped(say("build.unwritable", file=stop.filename, why=stop.strerror)) from stop
 
 
 def _follow_links(site: Path) -> None:

@@ -9,6 +9,7 @@ from roundproof.checks.results import Results
 from roundproof.cli.shared import add_paths, put
 from roundproof.pipeline import prove
 from roundproof.telling import measure_text, measures
+from roundproof.telling.cells import clean
 from roundproof.telling.paint import paint_for
 from roundproof.words import count, say
 
@@ -34,7 +35,10 @@ def run(args: argparse.Namespace) -> int:
 
 def _warn(results: Results) -> None:
     for result in results.files:
-        if errors := result.summary.errors:
-            errors_said = count("error", errors)
-            title = result.title or result.name
-            print(say("measure.errors", title=title, errors=errors_said), file=sys.stderr)
+        name = clean(result.title or result.name)
+        if result.proof is None:
+            for finding in result.findings:
+                print(f"{name}: {clean(finding.message)}", file=sys.stderr)
+        elif errors := result.summary.errors:
+            said = say("measure.errors", title=name, errors=count("error", errors))
+            print(said, file=sys.stderr)

@@ -95,7 +95,13 @@ def unknown_piece(word: str, names: Iterable[str]) -> EdgeProblem:
     known = tuple(names)
     like = nearest(word, known)
     mend = f"Did you mean {like}?" if like else f"The pieces are: {', '.join(known)}."
-    return EdgeProblem(f"There is no piece {word}.", mend if known else "")
+    return EdgeProblem(f"There is no piece {quoted(word)}.", mend if known else "")
+
+
+def quoted(words: str, most: int = 60) -> str:
+    """A designer's words within a sentence, shortened if they go on and on."""
+    text = " ".join(words.split())
+    return f"`{text if len(text) <= most else text[: most - 1] + '…'}`"
 
 
 def _unread(words: str, pieces: Iterable[str]) -> EdgeProblem:
@@ -105,7 +111,7 @@ def _unread(words: str, pieces: Iterable[str]) -> EdgeProblem:
         return unknown_piece(_subject(words), known)
     rest = " ".join(words.split())[len(piece) :].strip()
     return EdgeProblem(
-        f"{rest} is not an edge of {piece}.",
+        f"{quoted(rest)} is not an edge of {piece}.",
         f"An edge is the piece alone ({piece}, its last round), a round ({piece} R6), loops"
         f" ({piece} R6 free front loops), unworked sts, row ends, far side or foundation.",
     )

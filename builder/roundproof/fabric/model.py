@@ -41,6 +41,20 @@ class Uneven:
 
 
 @dataclass(frozen=True, slots=True)
+class Misfit:
+    """Round `round` needs `needed` stitches (those it leaves on purpose included) where there are
+    `available`: `over` too many, or `left` left over. `span`: the words at which they run out, or
+    the whole work. On the other side of a chain `needed` may be no more than `available`."""
+
+    round: int
+    available: int
+    needed: int
+    over: int
+    left: int
+    span: Span = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
 class WorkedRound:
     """One line of work as worked; for a range one entry, whose numbers are those of design 10.
 
@@ -68,8 +82,7 @@ class WorkedRound:
     """Chains in the foundation this round starts from; with `far_side`, worked down both sides."""
     far_side: bool = False
     uneven: Uneven | None = None
-    over_span: Span | None = None
-    """The words at which the stitches run out, if they do."""
+    misfit: Misfit | None = None
     unsettled: bool = False
     """The wording has several readings and none, or more than one, fits."""
     run: tuple[tuple[int, int], ...] = ()
@@ -83,6 +96,13 @@ class WorkedRound:
     @property
     def rounds(self) -> int:
         return self.round.label.rounds
+
+    @property
+    def sound(self) -> bool:
+        """Whether nothing is wrong with the count, so that other arithmetic may rest on it."""
+        if self.made is None or self.misfit or self.uneven or self.unsettled:
+            return False
+        return self.stated is None or self.stated == self.made
 
     @property
     def label(self) -> str:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from roundproof.fabric.edges import EdgeProblem, find_edge, find_round
+from roundproof.fabric.edges import EdgeProblem, find_edge, find_round, quoted
 from roundproof.fabric.model import Fabric, WorkedPiece
 from roundproof.fabric.places import marks_of
 from roundproof.notation.edges import piece_of, read_edge, read_range
@@ -18,6 +18,7 @@ from roundproof.pattern.model import (
     Insert,
     Join,
     Pattern,
+    Piece,
     Place,
     Stuff,
 )
@@ -84,6 +85,19 @@ def problem(fabric: Fabric, named: Named) -> EdgeProblem | None:
     return _edge(fabric, worked, words)
 
 
+def mentioned(pattern: Pattern, piece: Piece) -> bool:
+    """Whether a step, the start of a piece or the rounds of another come to a piece."""
+    if piece.starts is not None:
+        return True
+    said = [step.span.text for step in pattern.assembly]
+    for other in pattern.pieces:
+        if other is not piece:
+            said += [edge.value for edge in (other.starts.in_ if other.starts else ())]
+            said.append(other.rounds.value if other.rounds else "")
+    called = "|".join(re.escape(name) for name in {piece.key, piece.name})
+    return any(re.search(rf"(?<!\w)(?:{called})s?(?!\w)", text, re.IGNORECASE) for text in said)
+
+
 def start_problem(fabric: Fabric, worked: WorkedPiece, words: str) -> EdgeProblem | None:
     """Why a piece cannot grow out of an edge. Loops that are free no longer because the piece took
     them are there."""
@@ -99,7 +113,7 @@ def start_problem(fabric: Fabric, worked: WorkedPiece, words: str) -> EdgeProble
     if taken is None:
         return found
     return EdgeProblem(
-        f"{words} are worked into already, by {taken}.", "A loop can be worked into once."
+        f"{quoted(words)} are worked into already, by {taken}.", "A loop can be worked into once."
     )
 
 
@@ -159,8 +173,8 @@ def _mark(worked: WorkedPiece, words: str) -> EdgeProblem | None:
     elif marks:
         mend = f"The marks of {key} are: {', '.join(marks)}."
     else:
-        mend = f'Say where it is: "marks: {{{words}: R4 between 9 and 10}}" in {key}.'
-    return EdgeProblem(f"{key} has no mark {words}.", mend)
+        mend = f"Say where it is, in {key}: `marks: {{{words[:30]}: R4 between 9 and 10}}`."
+    return EdgeProblem(f"{key} has no mark {quoted(words)}.", mend)
 
 
 def _edge(fabric: Fabric, worked: WorkedPiece, words: str) -> EdgeProblem | None:

@@ -13,6 +13,7 @@ from roundproof.fabric.model import (
     Edge,
     Fabric,
     FreeRun,
+    Misfit,
     WorkedPiece,
     WorkedRound,
 )
@@ -20,6 +21,7 @@ from roundproof.fabric.once import Outcome, fills
 from roundproof.fabric.settle import Settled, agrees, settle
 from roundproof.findings import Finding
 from roundproof.notation.reader import Context, read_script
+from roundproof.notation.said import one_of_terms
 from roundproof.notation.tree import (
     Act,
     Action,
@@ -32,7 +34,7 @@ from roundproof.notation.tree import (
     Round,
     Script,
 )
-from roundproof.pattern.model import Pattern, Piece, Terms
+from roundproof.pattern.model import Close, Pattern, Piece, Terms
 
 _DRAWN_SHUT = re.compile(r"\b(?:draw|gather|pull|close|weave|thread)\w*\b", re.IGNORECASE)
 _MOST_ROUNDS = 10_000
@@ -44,7 +46,7 @@ def work(pattern: Pattern) -> tuple[Fabric, tuple[Finding, ...]]:
     workshop = _Workshop(pattern)
     for piece in pattern.pieces:
         workshop.piece(piece.key)
-    return Fabric(dict(workshop.done)), tuple(workshop.findings)
+    return Fabric(dict(workshop.done)), one_of_terms(workshop.findings)
 
 
 class _Workshop:
@@ -179,6 +181,8 @@ class PieceWork:
         yarn = self.yarn
         candidates, base = self.into(round_)
         settled = settle(round_, candidates, yarn, self.chain_counts)
+        if base is Base.ROUND:
+            self.carried(settled.available)
         outcomes = self.range(round_, settled)
         self.entries.append(self.record(round_, settled, outcomes, base, yarn))
         self.loops(round_, outcomes)
@@ -187,6 +191,14 @@ class PieceWork:
         if out.left:
             self.left[round_.label.last] = out.left
         self.candidates = self.next_counts(round_, out)
+
+    def carried(self, available: int | None) -> None:
+        """The count that the last round turned out to leave for this one."""
+        at = max(i for i, e in enumerate(self.entries) if isinstance(e, WorkedRound))
+        below = self.entries[at]
+        assert isinstance(below, WorkedRound)
+        if available is not None and available != below.carries:
+            self.entries[at] = replace(below, carries=available)
 
     def into(self, round_: Round) -> tuple[list[int | None], Base]:
         """The counts that a round may have to work into, and what they are."""
@@ -235,7 +247,7 @@ class PieceWork:
         return WorkedRound(
             round=round_,
             base=base,
-            available=faulty.available if faulty is not last else first.available,
+            available=first.available,
             used=None if unknown else faulty.used,
             unworked=faulty.left,
             made=(stated if unknown else _counted(last, stated)),
@@ -250,7 +262,7 @@ class PieceWork:
             chains=first.foundation,
             far_side=any(isinstance(i, FarSide) for i in settled.instruction.items),
             uneven=faulty.uneven,
-            over_span=faulty.over_at,
+            misfit=_misfit(outcomes, round_),
             unsettled=settled.unsettled,
             run=_run(outcomes, round_.label.rounds, stated),
             folded=last.folded,
@@ -301,11 +313,27 @@ class PieceWork:
 
     def gathered(self) -> bool:
         """Whether the end is drawn shut: said so after the last round, or in the assembly."""
+        for step in self.pattern.assembly:
+            verb = step.verb
+            if not isinstance(verb, Close) or not verb.by or verb.by.value != "gather":
+                continue
+            if _named(verb.edge.value, self.pattern) == self.piece.key:
+                return True
         after: list[Entry] = []
         for entry in self.entries:
             after = [] if isinstance(entry, WorkedRound) else [*after, entry]
         words = " ".join(e.text for e in after if isinstance(e, Action | Note))
         return bool(_DRAWN_SHUT.search(words))
+
+
+def _misfit(outcomes: list[Outcome], round_: Round) -> Misfit | None:
+    """The first round of a line that does not come out with what there is."""
+    for number, out in enumerate(outcomes, round_.label.first):
+        if out.available is not None and (out.over or out.spare) and not out.uneven:
+            span = out.over_at or round_.work
+            needed = out.used + out.left
+            return Misfit(number, out.available, needed, out.over, out.spare, span)
+    return None
 
 
 def _counted(out: Outcome, stated: int | None) -> int:

@@ -3,7 +3,8 @@
 A piece worked in the round is taken for a surface of revolution. Each round is one step of its
 height along the surface: it goes out by as much as the circle grows, and up by what is left of
 the step (derived; meridian model). A circle that grows faster than the step is long cannot lie
-round: it ruffles, and is taken to stand straight out. One that shrinks faster is gathered.
+round: it ruffles, and is taken to stand straight out. One that shrinks faster draws the round
+below together, and is as wide as its own stitches.
 """
 
 from __future__ import annotations
@@ -33,7 +34,7 @@ class Point:
 def step(radius: float, wanted: float, height: float) -> tuple[float, float]:
     """The radius reached and the rise of one round of `height` that starts at `radius` and whose
     own circle has the radius `wanted`, all in mm (derived; meridian model)."""
-    change = min(max(wanted - radius, -height), height)
+    change = min(wanted - radius, height)
     return radius + change, sqrt(max(height**2 - change**2, 0.0))
 
 

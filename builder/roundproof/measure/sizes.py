@@ -12,8 +12,9 @@ from roundproof.measure.outline import Outline, form_of, outline_of
 from roundproof.pattern.model import Pattern
 from roundproof.reference import stitches as stitches_table
 
-_GATHERED = 0.75
-"""A round shorter than this share of the circle it lies on is drawn together."""
+_GATHERED = 0.25
+"""A round draws the one below together when it closes in by more than its height, and by more
+than this share of the widest radius: what is less is the usual closing of an end."""
 _FLAT = "a piece worked in rows encloses nothing by itself"
 
 
@@ -143,9 +144,12 @@ def _short_frill(outline: Outline, ruffled: RoundSize) -> bool:
 
 def _drawn_together(outline: Outline) -> RoundSize | None:
     """A round that gathers, other than at the last few stitches of a closing."""
+    widest = max(size.radius for size in outline.rounds)
+    before = outline.start or 0.0
     for band, size in zip(outline.bands, outline.rounds, strict=True):
-        if size.fullness < _GATHERED and size.radius > 2 * band.height:
+        if before - size.radius - band.height > _GATHERED * widest:
             return size
+        before = size.radius
     return None
 
 
@@ -159,7 +163,8 @@ def _odd_oval(outline: Outline) -> str:
 
 
 def _by_width(count: int, width: float) -> str:
-    return f"{stitches(count)} of {number(width)} mm are {cm(count * width)}"
+    are = "is" if count == 1 else "are"
+    return f"{stitches(count)} of {number(width)} mm {are} {cm(count * width)}"
 
 
 def _working(outline: Outline) -> dict[str, str]:

@@ -20,6 +20,15 @@ SEPARATORS = (",", ";", ".", "+", "/", ":")
 LOOPS = {"flo": Loop.FRONT, "blo": Loop.BACK, "both loops": Loop.BOTH}
 
 
+_TIMES: dict[str, tuple[tuple[tuple[str, ...], int], ...]] = {
+    "times": ((("times", "num"), 0),),
+    "num": ((("num", "more", "times"), 1), (("num", "times", "more"), 1), (("num", "times"), 0)),
+    "*": ((("*", "num"), 0),),
+    "(": ((("(", "times", "num", ")"), 0), (("(", "num", "times", ")"), 0)),
+}
+"""Ways to say how often, by their first part; and how many to add ('5 more times' is six)."""
+
+
 class Unread(Exception):
     """A wording that is not read, at a token, with what was expected there in plain words. Never
     leaves this room."""
@@ -96,40 +105,25 @@ class Cursor:
 
     def times(self) -> Times | None:
         """'x 6', '6 times', '5 more times', ')6', '*6', or as far as `reach` says."""
-        for form, more in (
-            (("times", "num"), 0),
-            (("num", "more", "times"), 1),
-            (("num", "times", "more"), 1),
-            (("num", "times"), 0),
-            (("*", "num"), 0),
-        ):
+        part = self.seq[self.at]
+        for form, more in _TIMES.get(part, ()):
             found = self.number(form)
             if found is not None:
                 return found + more
-        if self.match("twice"):
+        if part == "twice":
+            self.at += 1
             return 2
-        bracketed = self._in_brackets()
-        if bracketed is not None:
-            return bracketed
-        closed = self.at > 0 and self.tokens[self.at - 1].part in (")", "]", "}")
-        if closed and self.part() == "num" and self.tokens[self.at].glued:
+        closed = self.at > 0 and self.seq[self.at - 1] in (")", "]", "}")
+        if closed and part == "num" and self.tokens[self.at].glued:
             return self.take().number
         return self.reach()
-
-    def _in_brackets(self) -> int | None:
-        """'(x6)', '(6 times)'."""
-        for form in (("(", "times", "num", ")"), ("(", "num", "times", ")")):
-            found = self.number(form)
-            if found is not None:
-                return found
-        return None
 
     def reach(self) -> Fill | None:
         """'around', 'to last 3 sts', 'until 3 sts remain'."""
         around = self.match("around")
         while self.match("around"):
             pass  # 'evenly around'
-        before = self._before()
+        before = self._before() if self.seq[self.at] == "to" else None
         if not around and before is None:
             return None
         return Fill(before or 0)

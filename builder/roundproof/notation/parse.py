@@ -4,6 +4,7 @@ read; nothing is guessed: a wording with two meanings is read both ways."""
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import product
 
 from roundproof.notation.cursor import CLOSE, LOOPS, SEPARATORS, Cursor, Unread
@@ -64,22 +65,18 @@ class _Parser(Cursor):
         return instruction_of(self._line_times(parts))
 
     def _line_times(self, parts: list[Part]) -> list[Part]:
-        """'inc, 2 sc x 6' without brackets: the number may be meant for the whole line."""
+        """'sc, dec x 6' without brackets: the number may be meant for the whole line."""
         last = parts[-1]
         if len(parts) < 2 or not isinstance(last, Stitches) or not isinstance(last.times, int):
             return parts
-        tokens = self.tokens[: self.at]
-        if len(tokens) < 4 or [t.part for t in tokens[-2:]] != ["times", "num"]:
+        if self.seq[max(0, self.at - 2) : self.at] != ("times", "num"):
             return parts
-        if tokens[-4].part != "num":
+        times = self.tokens[self.at - 1].number
+        if times < 2 or last.times % times or not self.choose():
             return parts
-        body = [p for p in parts[:-1] if not isinstance(p, LoopMark | FreeLoops)]
-        count, times = tokens[-4].number, tokens[-1].number
-        each = Stitches(last.unit, count, last.span, last.loop, last.where, last.nth, last.layers)
-        if self.choose():
-            return [Repeat((*body, each), times, tokens[0].span.to(tokens[-1].span))]
-        total = Stitches(last.unit, count * times, last.span, last.loop)
-        return [*parts[:-1], total]
+        each = replace(last, times=last.times // times)
+        body = settled([*parts[:-1], each])
+        return [Repeat(tuple(body), times, self.span(0))]
 
     def parts(self, stop: str = "end") -> list[Part]:
         """Items up to `stop`, a stitch count, or the end."""
@@ -91,6 +88,10 @@ class _Parser(Cursor):
             self.skip(*SEPARATORS)
             if self.part() in (stop, "end") or self._ends(stop):
                 break
+            if stop == "end" and self.looks("rep", "from", "*"):
+                raise Unread(
+                    self.tokens[self.at + 2], "a `*` where the repeat begins", unpaired=True
+                )
             if stop == "end" and found and self._repeats_line():
                 found = [self._line_again(found)]
                 continue

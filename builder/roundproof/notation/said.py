@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from roundproof.findings import Edit, Finding, Severity
 from roundproof.notation.cursor import Unread
@@ -10,6 +11,19 @@ from roundproof.notation.tokens import Lexicon, Token
 from roundproof.notation.tree import Label
 from roundproof.reference import stitch
 from roundproof.source import Line, Span
+
+
+def one_of_terms(findings: Sequence[Finding]) -> tuple[Finding, ...]:
+    """Names of the other terms are one mistake, however many there are: the first is reported, with
+    the mends of all of them."""
+    mixed = [f for f in findings if f.check == "terms-mixed"]
+    if len(mixed) < 2:
+        return tuple(findings)
+    names = list(dict.fromkeys(f"`{f.span.text}`" for f in mixed[1:]))
+    more = f" So {'are' if len(names) > 1 else 'is'} {', '.join(names[:6])} further on."
+    edits = tuple(edit for f in mixed for edit in f.edits)
+    first = replace(mixed[0], message=mixed[0].message + more, edits=edits)
+    return tuple(first if f is mixed[0] else f for f in findings if f not in mixed[1:])
 
 
 class Complaints:
@@ -28,7 +42,8 @@ class Complaints:
         if token is None:
             self._add("round-unread", work, f"{where} says nothing to work.", expected, where)
         elif unread.unpaired:
-            message = f"The bracket `{token.span.text}` in {where} has no partner."
+            sign = "repeat from" if token.part == "*" else "bracket"
+            message = f"The {sign} `{token.span.text}` in {where} has no partner."
             self._add("round-unread", token.span, message, f"Write {unread.expected}.", where)
         elif token.part == "word":
             self._unknown(token, where, expected)
@@ -62,7 +77,8 @@ class Complaints:
                 "terms-mixed",
                 token.span,
                 f"`{written}` is a {other} name, and this pattern is written in {mine} terms.",
-                f"In {mine} terms it is `{right}`.",
+                f"In {mine} terms it is `{right}`. If all of it is in {other} terms, write"
+                f" `terms: {other}`.",
                 where,
                 (Edit(token.span, right),),
             )

@@ -28,7 +28,8 @@ def count_follows(at: Cursor) -> bool:
     while at.part(after) in COUNTED or at.part(after) == "round":
         after += 1
     if close is None:
-        full = at.at > 0 and at.tokens[at.at - 1].part == "around"
+        before = at.seq[at.at - 1] if at.at else ""
+        full = before in ("around", ".")
         totalled = at.part(after - 1) == "total"
         return at.part(after) in ("end", ".") and (dressed or full or totalled)
     if at.part(after) != close:

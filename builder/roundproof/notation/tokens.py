@@ -108,6 +108,7 @@ class Lexicon:
         self.colours = _phrases((word, "colour", key) for word, key in colours.items() if word)
         self.letters = {w.upper(): key for w, key in colours.items() if len(w) == 1}
         self.known = {p[0][0]: p[1] for ps in self.words.values() for p in ps if len(p[0]) == 1}
+        self._by_first: dict[str, tuple[tuple[tuple[str, ...], str, str], ...]] = {}
         self._yarns = {plain(word): key for word, key in colours.items()}
 
     def nearest(self, word: str) -> str | None:
@@ -157,6 +158,16 @@ class Lexicon:
         glued = at > 0 and raw[at - 1][3] == start
         return Token(part, value, number, line.span.cut(start, end), glued), after
 
+    def _starting(self, first: str) -> tuple[tuple[tuple[str, ...], str, str], ...]:
+        """The phrases that start with a word, the longest first, the pattern's colours first."""
+        found = self._by_first.get(first)
+        if found is None:
+            colours = [c for c in self.colours.get(first, ()) if len(first) > 1]
+            words = self.words.get(first, ())
+            found = tuple(sorted((*colours, *words), key=lambda c: -len(c[0])))
+            self._by_first[first] = found
+        return found
+
     def _word(self, line: Line, raw: Sequence[_Raw], at: int) -> tuple[str, str, int]:
         _, _, start, end = raw[at]
         letter = line.text[start:end]
@@ -167,10 +178,9 @@ class Lexicon:
     def _phrase(self, raw: Sequence[_Raw], at: int) -> tuple[str, str, int]:
         """The longest known phrase that starts here, the pattern's own colours first."""
         first = raw[at][1]
-        candidates = self.colours.get(first, ()) + self.words.get(first, ())
-        for words, part, value in sorted(candidates, key=lambda c: -len(c[0])):
-            after = _match(raw, at, words)
-            if after and not (len(words[0]) == 1 and part == "colour"):
+        for words, part, value in self._starting(first):
+            after = _match(raw, at, words) if len(words) > 1 else at + 1
+            if after:
                 return part, value, after
         return "word", first, at + 1
 

@@ -33,6 +33,18 @@ def round_ids(piece: str, rounds: Iterable[WorkedRound]) -> list[str]:
     return [_free(f"{piece}-{_label(worked)}", taken, letters=True) for worked in rounds]
 
 
+MOST_SINGLES = 100
+"""A range up to this long can be told apart into its rounds."""
+
+
+def range_ids(piece: str, worked: WorkedRound) -> tuple[str, ...]:
+    """Each round of a range can be led to as well; none for a single round."""
+    label = worked.round.label
+    if not 1 < label.rounds <= MOST_SINGLES:
+        return ()
+    return tuple(f"{piece}-r{number}" for number in range(label.first, label.last + 1))
+
+
 def _label(worked: WorkedRound) -> str:
     label = worked.round.label
     return f"r{label.first}" + (f"-r{label.last}" if label.last != label.first else "")

@@ -24,7 +24,7 @@ from roundproof.measure.model import Flatness, Form, PieceSize, RoundSize
 from roundproof.notation.tree import Action, Again, Note
 from roundproof.pages.between_rounds import entry, mark_remarks, start_of
 from roundproof.pages.figures import counted, in_words, length, millimetres
-from roundproof.pages.names import round_ids, shown_label, spoken_label
+from roundproof.pages.names import MOST_SINGLES, range_ids, round_ids, shown_label, spoken_label
 from roundproof.pages.outlines import Across, outline_figure, widest_of
 from roundproof.pages.prose import inline
 from roundproof.pages.values import NoteRow, Photo, PieceWork, RoundRow, Row
@@ -33,7 +33,7 @@ from roundproof.pattern.model import Piece, Worked
 from roundproof.proof import Proof
 
 MOST_BOXES = 100
-"""Boxes for the copies of a piece, or for the rounds of a range."""
+"""Boxes for the copies of a piece."""
 
 After = Mapping[int, "Inserted"]
 """By round number: what is printed after it."""
@@ -154,7 +154,8 @@ def _rows(
     common: Common, piece: WorkedPiece, id: str, size: PieceSize | None, after: After
 ) -> Iterable[Row]:
     """Rounds, and between them all that is said, done or seen there, in one row each."""
-    ids = iter(round_ids(id, piece.rounds))
+    named = round_ids(id, piece.rounds)
+    ids, taken = iter(named), set(named)
     proof, widest, sizes = common.proof, common.widest, _Sizes(piece, size)
     waiting, before = list(start_of(proof, piece)), None
     for found in piece.entries:
@@ -163,7 +164,9 @@ def _rows(
         elif isinstance(found, WorkedRound):
             if waiting:
                 yield NoteRow(tuple(waiting), _svg(between(before, widest) if before else None))
-            yield _round(common, piece, found, next(ids), sizes)
+            anchors = tuple(each for each in range_ids(id, found) if each not in taken)
+            taken.update(anchors)
+            yield _round(common, piece, found, next(ids), anchors, sizes)
             before, waiting = found, []
             inserted = _inserted(found, after)
             waiting += inserted.said
@@ -204,7 +207,12 @@ class _Sizes:
 
 
 def _round(
-    common: Common, piece: WorkedPiece, worked: WorkedRound, id: str, sizes: _Sizes
+    common: Common,
+    piece: WorkedPiece,
+    worked: WorkedRound,
+    id: str,
+    anchors: tuple[str, ...],
+    sizes: _Sizes,
 ) -> RoundRow:
     proof, marks, widest = common.proof, common.marks, common.widest
     here = sizes.of(worked)
@@ -216,7 +224,7 @@ def _round(
     box = f"{piece.piece.name}, {spoken}" + (f", {count} stitches" if count else "")
     return RoundRow(
         id,
-        _anchors(id, worked),
+        anchors,
         worked.label,
         shown_label(worked),
         _svg(round_bar(worked, widest, marks, ruffled=ruffled)),
@@ -246,18 +254,9 @@ def _count(worked: WorkedRound) -> str:
     return f"{made:,}" if made is not None else ""
 
 
-def _anchors(id: str, worked: WorkedRound) -> tuple[str, ...]:
-    """A range can be led to by each of its rounds."""
-    label = worked.round.label
-    if label.rounds == 1 or label.rounds > MOST_BOXES:
-        return ()
-    piece = id.rsplit(f"-r{label.first}-r{label.last}", 1)[0]
-    return tuple(f"{piece}-r{number}" for number in range(label.first, label.last + 1))
-
-
 def _singles(worked: WorkedRound) -> tuple[str, ...]:
     label = worked.round.label
-    if label.rounds == 1 or label.rounds > MOST_BOXES:
+    if not 1 < label.rounds <= MOST_SINGLES:
         return ()
     kind = "Row\u00a0" if label.row else "R"
     return tuple(f"{kind}{number}" for number in range(label.first, label.last + 1))

@@ -18,7 +18,7 @@ SHORT_GROUP = 34
 """Characters up to which a group moves to the next line whole."""
 
 NBSP = "\u00a0"
-_PAIR = re.compile(r"(\d%?) (?=[^\W\d_]|%)")
+_PAIR = re.compile(r"(?<!\w)(\d[\d.,]*) (?=%|(?!(?:and|or|to|of|in|at|are|is)\b)[^\W\d_])")
 _TIMES = re.compile(r" x (?=\d)")
 _CLOSE = {"sl st": f"sl{NBSP}st", "magic ring": f"magic{NBSP}ring", "inv dec": f"inv{NBSP}dec"}
 

@@ -94,19 +94,20 @@ def find_patterns(path: Path) -> tuple[tuple[PatternFile, ...], tuple[Finding, .
 
 def _file(path: Path) -> PatternFile:
     """A file of the usual name goes by its folder, another by its own name."""
-    folder = path.absolute().parent
+    folder = Path(os.path.abspath(path)).parent
     if path.name == PATTERN_FILE:
-        return PatternFile(path, shown(path), folder.name, path.parent.parent / DEFAULTS_FILE)
-    return PatternFile(path, shown(path), path.stem, path.parent / DEFAULTS_FILE)
+        return PatternFile(path, shown(path), folder.name, folder.parent / DEFAULTS_FILE)
+    return PatternFile(path, shown(path), path.stem, folder / DEFAULTS_FILE)
 
 
 def shown(path: Path) -> str:
     """A path as it is reported: from where the command runs, with slashes."""
-    if path.is_absolute():
-        try:
-            path = path.relative_to(Path.cwd())
-        except (OSError, ValueError):
-            return path.as_posix()
+    if not path.is_absolute():
+        return path.as_posix()
+    here = Path.cwd()
+    for above, way in ((here, ""), (here.parent, "../"), (here.parent.parent, "../../")):
+        if path.is_relative_to(above):
+            return way + path.relative_to(above).as_posix()
     return path.as_posix()
 
 

@@ -22,6 +22,8 @@ from roundproof.pattern.unworked import UNWORKED
 from roundproof.source import Located, Text
 
 Schema = dict[str, Any]
+_TYPED = {"true": True, "false": False, "1": 1}
+"""Words that editors take for more than words."""
 _LONG = 200
 """A quantity, number or name of a closed list is never longer than this."""
 
@@ -103,7 +105,8 @@ class Choice:
         return Located(self.values[word], node.span)
 
     def schema(self) -> Schema:
-        return {"enum": [*self.values, *self.also]}
+        words = (*self.values, *self.also)
+        return {"enum": [*words, *(_TYPED[word] for word in words if word in _TYPED)]}
 
 
 def words(*values: str, also: Mapping[str, str] | None = None) -> Choice:
@@ -250,4 +253,7 @@ class MapOf:
         return None if value is None else Named(Located(key.text, key.span), value)
 
     def schema(self) -> Schema:
-        return {"type": "object", "additionalProperties": self.item.schema()}
+        item = self.item.schema()
+        if self.lone:
+            item = {"anyOf": [item, {"type": "null"}]}
+        return {"type": "object", "additionalProperties": item}

@@ -13,6 +13,7 @@ from roundproof.pattern.quantities import (
     BallText,
     Fault,
     GaugeText,
+    is_unit,
     length,
     weight,
 )
@@ -87,7 +88,10 @@ def notion_said(said: Located[str], span: Span) -> model.Notion:
 
 def _notion_part(found: re.Match[str]) -> str:
     """What the end of a line is: a count, a size or an amount."""
-    if found.lastgroup != "amount":
+    if found.lastgroup == "first":
+        word = found.string[found.end() :].split(" ", 1)[0]
+        return "" if is_unit(word) else "count"
+    if found.lastgroup == "count":
         return "count"
     for measure, kind in ((weight, "amount"), (length, "size")):
         if not isinstance(measure(found["amount"]), Fault):

@@ -144,7 +144,8 @@ class _Builder:
             what = f"`\\` makes a character here that cannot be printed (U+{ord(odd[0]):04X})."
             self._say("value-kind", span, what, "Write it without the `\\`, in single quotes.")
         scalar = Scalar(_UNPRINTABLE.sub("\ufffd", event.value), span, style)
-        self._cut_off(scalar)
+        if scalar.text and not style:
+            self._cut_off(scalar)
         return scalar
 
     def _add(self, node: Node) -> Finding | None:
@@ -168,12 +169,11 @@ class _Builder:
 
     def _close(self, event: Any) -> Node:
         done = self._stack.pop()
+        entries = tuple(self._entries(done.items)) if done.mapping else ()
+        last = [entries[-1].value] if entries else done.items[-1:]
         end = event.end_mark.index if done.flow else done.start
-        end = max((end, *(node.span.end for node in done.items[-1:])))
-        span = self._source.span(done.start, end)
-        if not done.mapping:
-            return Seq(tuple(done.items), span)
-        return Map(tuple(self._entries(done.items)), span)
+        span = self._source.span(done.start, max([end, *(node.span.end for node in last)]))
+        return Map(entries, span) if done.mapping else Seq(tuple(done.items), span)
 
     def _entries(self, items: list[Node]) -> Iterator[Entry]:
         seen: dict[str, Scalar] = {}
@@ -185,7 +185,17 @@ class _Builder:
                 what = f"`{key.text}` is given twice: first on line {line}, and again here."
                 self._say("key-doubled", key.span, what, "Keep one of the two.")
             else:
-                yield Entry(key, value)
+                yield Entry(key, self._placed(key, value))
+
+    def _placed(self, key: Scalar, value: Node) -> Node:
+        """A value, but with nothing in it placed behind the colon of its key: the reader has
+        it where the next thing begins."""
+        if not isinstance(value, Scalar) or value.style or value.text:
+            return value
+        at = self._source.text.find(":", key.span.end, value.span.end) + 1
+        nothing = Scalar("", self._source.span(at, at)) if at else value
+        self._cut_off(nothing)
+        return nothing
 
     def _document(self, event: Any) -> Finding | None:
         self._documents += 1
@@ -212,8 +222,6 @@ class _Builder:
 
     def _cut_off(self, scalar: Scalar) -> None:
         """A `#` with a space before it starts a comment, where a colour or a number was meant."""
-        if scalar.style:
-            return
         cut = _COMMENT_AFTER.match(self._source.text, scalar.span.end)
         if cut is None or (scalar.text and cut[1] != " "):
             return

@@ -60,6 +60,11 @@ class Fault:
     better: str | None = None
 
 
+def is_unit(word: str) -> bool:
+    """Whether a word is the name of a unit."""
+    return word in _BY_WORD or word.lower() in _BY_WORD
+
+
 @dataclass(frozen=True, slots=True)
 class BallText:
     grams: float
@@ -163,7 +168,7 @@ def gauge(text: str) -> GaugeText | Fault:
     """`23 sts x 25 rounds = 10 cm`, `12 sc by 14 rows to 4 in`, with `in hdc` after it or not."""
     found = _GAUGE.fullmatch(text)
     if found is None:
-        if not re.search(r"(?:mm|cm|in|inch(?:es)?|[\"″])\b|[\"″]", text):
+        if re.search(r"\d", text) and not re.search(r"(?:mm|cm|in|inch|inches)\b|[\"″]", text):
             return Fault("it does not say over what length it is counted", "unit-missing")
         return Fault()
     stitches, rounds = number(found["first"]), number(found["second"])

@@ -31,8 +31,8 @@ def _ink(scalar: Scalar) -> Span:
 def _block(value: str, whole: Span) -> Text:
     """The lines of a `|` text. Each line of the value is the end of a line of the file, whatever
     the indentation and the signs after `|` are; that is all that has to be known."""
-    written = _lines(whole)[1:]
     wanted = value.split("\n") if value else []
+    written = _lines(whole, len(wanted) + 1)[1:]
     lines = []
     for text, (start, end) in zip(wanted, written, strict=False):
         span = whole.source.span(end - len(text), end)
@@ -45,14 +45,14 @@ def _block(value: str, whole: Span) -> Text:
     return Text(value, inked[0].span.to(inked[-1].span) if inked else whole, tuple(lines))
 
 
-def _lines(whole: Span) -> list[tuple[int, int]]:
-    """Where each line of a span starts and ends in the file, line ends left out. A last line of
-    spaces is lost from the span, so the file is read to the end of its line."""
-    text, start, found = whole.source.text, whole.start, []
-    for mark in _BREAK.finditer(text, whole.start):
+def _lines(whole: Span, count: int) -> list[tuple[int, int]]:
+    """Where each of `count` lines starts and ends in the file, from the start of a span on; line
+    ends are left out."""
+    text, start = whole.source.text, whole.start
+    found: list[tuple[int, int]] = []
+    for mark in _BREAK.finditer(text, start):
+        if len(found) == count:
+            return found
         found.append((start, mark.start()))
         start = mark.end()
-        if start >= whole.end:
-            return found
-    found.append((start, len(text)))
-    return found
+    return [*found, (start, len(text))]

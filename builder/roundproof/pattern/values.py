@@ -43,7 +43,7 @@ VERSION = Value(
     _pattern(r"^\d+\.\d+\.\d+$"),
 )
 DATE = Value(
-    "a date in numbers, the year first",
+    "a date as year-month-day",
     "2026-05-04",
     read.calendar_date,
     _pattern(r"^\d{4}-\d{2}-\d{2}$"),

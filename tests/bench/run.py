@@ -1,0 +1,95 @@
+"""How long a check takes: `make bench`. Writes what it measured to results.md beside this file.
+
+Measured is the processor time of whole processes, start included, and the least of many runs:
+what else the machine does adds to a run and never takes from it. The yardstick is a process that
+only loads the same file with ruamel.yaml and does nothing with it.
+"""
+
+from __future__ import annotations
+
+import os
+import platform
+import resource
+import statistics
+import subprocess
+import sys
+from collections.abc import Sequence
+from dataclasses import dataclass
+from importlib.metadata import version
+from pathlib import Path
+
+ROOT = Path(__file__).parents[2]
+RESULTS = Path(__file__).with_name("results.md")
+RUNS = 25
+LIMIT = 3.0
+BARE = "import sys; from ruamel.yaml import YAML; YAML().load(open(sys.argv[1], encoding='utf-8'))"
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """Milliseconds of processor time: the least and the median of all runs."""
+
+    least: float
+    median: float
+
+
+def main() -> int:
+    files = sorted((ROOT / "patterns").glob("*/pattern.yaml"))
+    rows = [row(file) for file in files]
+    RESULTS.write_text("\n".join([*HEAD, *(text for text, _ in rows), "", *machine()]) + "\n", "utf-8")
+    print(RESULTS.read_text("utf-8"))
+    return int(max(ratio for _, ratio in rows) > LIMIT)
+
+
+HEAD = [
+    "# How long a check takes",
+    "",
+    f"Processor time of whole processes, least (median) of {RUNS} runs each, in milliseconds."
+    " *Loading* is a process that only loads the same file with ruamel.yaml; the ratio of the two"
+    f" is to be at most {LIMIT:.0f}. Written by `make bench`.",
+    "",
+    "| pattern | lines | loading | `roundproof check` | ratio |",
+    "|---|---|---|---|---|",
+]
+
+
+def row(file: Path) -> tuple[str, float]:
+    bare = [sys.executable, "-c", BARE, str(file)]
+    check = [sys.executable, "-m", "roundproof", "check", str(file)]
+    loading, checking = measured(bare, check)
+    ratio = checking.least / loading.least
+    lines = len(file.read_text("utf-8").splitlines())
+    cells = (file.parent.name, lines, shown(loading), shown(checking), f"{ratio:.2f}")
+    return f"| {' | '.join(map(str, cells))} |", ratio
+
+
+def measured(*commands: Sequence[str]) -> list[Measured]:
+    """All commands in turn, again and again, so that a busy moment falls on each alike."""
+    times: list[list[float]] = [[] for _ in commands]
+    for _ in range(RUNS):
+        for command, taken in zip(commands, times, strict=True):
+            taken.append(processor_time(command))
+    return [Measured(min(taken), statistics.median(taken)) for taken in times]
+
+
+def processor_time(command: Sequence[str]) -> float:
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
+    subprocess.run(command, cwd=ROOT, check=True, stdout=subprocess.DEVNULL)
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    user, system = after.ru_utime - before.ru_utime, after.ru_stime - before.ru_stime
+    return 1000 * (user + system)
+
+
+def shown(time: Measured) -> str:
+    return f"{time.least:.0f} ({time.median:.0f})"
+
+
+def machine() -> list[str]:
+    return [
+        f"Python {platform.python_version()}, ruamel.yaml {version('ruamel.yaml')},"
+        f" {platform.system()} on {platform.machine()}, {os.cpu_count()} processors."
+    ]
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())

@@ -1,0 +1,92 @@
+"""`roundproof measure`: figures for people and for programs."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from roundproof.cli.main import main
+
+Said = pytest.CaptureFixture[str]
+
+PATTERN = """\
+title: Pebble
+terms: US
+yarns:
+  slate: {weight: 3, ball: 50 g / 125 m, gauge: 20 sts x 20 rounds = 10 cm}
+  chalk: {like: slate, gauge: 25 sts x 25 rounds = 10 cm}
+pieces:
+  upper:
+    yarn: slate
+    rounds: |
+      R1: 6 sc in magic ring (6)
+      R2: inc in each st around (12)
+      R3-R4: sc around (COUNT)
+  under:
+    yarn: chalk
+    rounds: |
+      R1: 6 sc in magic ring (6)
+      R2: inc in each st around (12)
+assembly:
+  - join: {edge: under, to: upper, by: whipstitch}
+"""
+
+
+@pytest.fixture(autouse=True)
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.chdir(tmp_path)
+    folder = tmp_path / "patterns" / "pebble"
+    folder.mkdir(parents=True)
+    (folder / "pattern.yaml").write_text(PATTERN.replace("COUNT", "12"), encoding="utf-8")
+    return folder
+
+
+def test_a_table_of_pieces_the_joins_and_what_to_buy(capsys: Said) -> None:
+    assert main(["measure", "pebble"]) == 0
+    said = capsys.readouterr().out
+    rows = {line.split()[0]: line.split() for line in said.splitlines() if line.strip()}
+    assert rows["upper"][:4] == ["upper", "1", "42", "4"]
+    # 12 stitches at 20 and at 25 to 10 cm
+    assert "6.0 cm : 4.8 cm" in said or "4.8 cm : 6.0 cm" in said
+    assert "12 : 12 stitches" in said and "15 for under" in said
+    assert "slate" in rows and "chalk" in rows
+
+
+def test_json_has_the_same_in_centimetres(capsys: Said) -> None:
+    assert main(["measure", "--format", "json"]) == 0
+    (pattern,) = json.loads(capsys.readouterr().out)["patterns"]
+    assert (pattern["file"], pattern["title"]) == ("patterns/pebble/pattern.yaml", "Pebble")
+    (join,) = pattern["joins"]
+    assert join["edges"] == ["under", "upper"]
+    assert join["counts"] == [12, 12]
+    assert join["lengths_cm"] == [4.8, 6.0]
+    assert join["fit"] == 0.8
+    assert join["suggest"][0] == 15
+    assert set(pattern["yarns"]["slate"]) >= {"metres", "grams", "balls", "estimated"}
+
+
+def test_every_figure_shows_how_it_was_reached_on_demand(capsys: Said) -> None:
+    assert main(["measure", "--working"]) == 0
+    said = " ".join(capsys.readouterr().out.split())
+    assert "20 stitches and 20 rounds to 10 cm" in said
+
+
+def test_errors_are_told_beside_the_figures(folder: Path, capsys: Said) -> None:
+    (folder / "pattern.yaml").write_text(PATTERN.replace("COUNT", "13"), encoding="utf-8")
+    assert main(["measure"]) == 0
+    said = capsys.readouterr()
+    assert "upper" in said.out
+    assert said.err.startswith("Pebble: ") and "roundproof check" in said.err
+
+
+def test_a_path_that_is_not_there(capsys: Said) -> None:
+    assert main(["measure", "nowhere"]) == 2
+    assert capsys.readouterr().err == "nowhere: There is no such file or folder.\n"
+
+
+def test_json_of_a_path_that_is_not_there(capsys: Said) -> None:
+    assert main(["measure", "nowhere", "--format", "json"]) == 2
+    (pattern,) = json.loads(capsys.readouterr().out)["patterns"]
+    assert (pattern["title"], pattern["pieces"]) == (None, {})

@@ -1,0 +1,73 @@
+import pytest
+
+from rendering import copy_for_testers, elements, proof_of, text_of_page
+from roundproof.pages import tester
+from whole_patterns import PEBBLE
+
+
+@pytest.fixture(scope="module")
+def html() -> str:
+    return copy_for_testers(PEBBLE)
+
+
+def test_it_says_what_it_is_and_that_it_is_not_to_be_shared(html: str) -> None:
+    words = text_of_page(html)
+    assert "Pebble: test copy" in words
+    assert "Not for sharing or publishing." in words
+    assert "1.2.0" in words and "4 May 2026" in words and "errata@example.org" in words
+    assert '<meta name="robots" content="noindex">' in html
+
+
+def test_every_round_has_a_box_and_room_to_write(html: str) -> None:
+    rows = [a["id"] for tag, a in elements(html) if tag == "li" and a.get("class") == "row round"]
+    fields = {a.get("name") for tag, a in elements(html) if tag == "input"}
+    assert len(rows) == 10
+    for row in rows:
+        assert f"{row}-note" in fields
+
+
+def test_the_report_asks_for_all_that_testers_tell(html: str) -> None:
+    # What testers measure and report: common practice, no single source.
+    words = text_of_page(html)
+    for asked in (
+        "Your name or number", "Please report by", "Version tested",
+        "Yarn, fibre, colour", "Put-up", "Before, g", "After, g",
+        "Hook, mm", "Make of the hook", "Gauge, worked in the round", "Over, cm",
+        "Was the gauge met?", "Height, cm", "Width, cm", "Length, cm",
+        "Measured from where to where", "Crochet", "Assembly", "Stuffing used, g",
+        "What kind?", "wrong count", "unclear", "typing slip", "suggestion",
+        "What you read", "What you did", "Better like this",
+        "where did you have to guess?", "Materials that were missing",
+        "Abbreviations that were missing", "enough pictures?", "How did it feel?",
+        "Hand you hook with", "Reading aids", "front", "side", "back", "detail",
+        "May they be shown?", "Name to thank",
+    ):  # fmt: skip
+        assert asked in words, asked
+
+
+def test_every_field_has_a_name_that_is_read_out(html: str) -> None:
+    labels = {a.get("for") for tag, a in elements(html) if tag == "label"}
+    for tag, attributes in elements(html):
+        if tag == "textarea" or (tag == "input" and attributes.get("type") == "text"):
+            named = attributes.get("aria-label") or attributes.get("id") in labels
+            assert named, attributes
+
+
+def test_the_form_sends_nothing_anywhere(html: str) -> None:
+    (form,) = [attributes for tag, attributes in elements(html) if tag == "form"]
+    assert "action" not in form
+    assert not [a for tag, a in elements(html) if tag == "button" or a.get("type") == "submit"]
+    assert "form-action 'none'" in html
+
+
+def test_totals_are_those_of_the_rounds() -> None:
+    totals = {total.piece: total for total in tester.tester_page(proof_of(PEBBLE)).totals}
+    upper = totals["Upper"]
+    assert (upper.make, upper.rounds, upper.stitches) == ("1", "8", str(6 + 12 + 18 * 6))
+    assert totals["Foot"].make == "3"
+    assert tester.tester_page(proof_of(PEBBLE)).hook == "3\u00a0mm"
+
+
+def test_ids_are_given_once(html: str) -> None:
+    ids = [a["id"] for _, a in elements(html) if a.get("id")]
+    assert len(ids) == len(set(ids))

@@ -223,7 +223,8 @@ def test_a_piece_says_little_by_itself() -> None:
 def test_a_piece_with_keys() -> None:
     read = piece(
         "name: Claw\nmake: 2\nyarn: chalk\nworked: rows\nmarks: {tip: R4 between 9 and 10}\n"
-        "starts: {in: [body R2 free front loops, body row ends]}\ngauge: 20 sts x 22 rounds = 10 cm\n"
+        "starts: {in: [body R2 free front loops, body row ends]}\n"
+        "gauge: 20 sts x 22 rounds = 10 cm\n"
         "hook: 2.5 mm\nstrands: 2\nchain_counts: no\nright_side: inside\nrounds: |\n  Row 1: 6 sc"
     )
     assert (read.name, read.make) == ("Claw", 2)
@@ -297,8 +298,8 @@ def test_the_verbs() -> None:
 
 
 def test_an_entry_has_its_wording_and_its_time() -> None:
-    text = f"terms: US\n{BODY}assembly:\n  - stuff: {{piece: body}}\n    after: body R1\n    step: Now.\n"
-    (step,) = loaded(text).assembly
+    entry = "  - stuff: {piece: body}\n    after: body R1\n    step: Now.\n"
+    (step,) = loaded(f"{BODY}assembly:\n{entry}").assembly
     assert step.step is not None and step.after is not None
     assert (step.step.value, step.after.value) == ("Now.", "body R1")
     assert step.span.text.startswith("stuff:") and step.span.text.endswith("Now.")
@@ -341,8 +342,8 @@ specimen:
 
 
 def test_special_stitches() -> None:
-    text = f"stitches:\n  frond: {{uses: 1, makes: 2, height: 4, how: ch 4}}\n  bare: {{how: x}}\n{BODY}"
-    frond, plain = loaded(text).stitches
+    stitches = "stitches:\n  frond: {uses: 1, makes: 2, height: 4, how: ch 4}\n  bare: {how: x}\n"
+    frond, plain = loaded(stitches + BODY).stitches
     assert (frond.key, frond.makes, frond.height) == ("frond", 2, 4)
     assert (plain.uses, plain.makes, plain.height) == (1, 1, 1)
 

@@ -9,7 +9,8 @@ from roundproof.findings import Severity
 
 
 def in_piece(line: str) -> str:
-    return f"terms: US\npieces:\n  body:\n    {line}\n    rounds: |\n      R1: 6 sc in magic ring (6)\n"
+    rounds = "rounds: |\n      R1: 6 sc in magic ring (6)\n"
+    return f"terms: US\npieces:\n  body:\n    {line}\n    {rounds}"
 
 
 def in_yarn(line: str) -> str:

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from roundproof.frozen import dataclass
 from roundproof.pattern import make, model
 from roundproof.pattern.desk import Desk
 from roundproof.pattern.groups import Key, Keys

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
 
 from roundproof.findings import Edit, Finding, Severity
+from roundproof.frozen import dataclass
 from roundproof.pattern.near import nearest
 from roundproof.pattern.nodes import Map, Node, Scalar, Seq
 from roundproof.source import Span
@@ -24,20 +24,16 @@ class Lack:
     piece: str | None = None
 
 
-def _nowhere(_key: str) -> str:
-    return ""
-
-
-@dataclass(slots=True)
 class Desk:
     """`place_of` tells in words where a key belongs that stands in the wrong place. `faulty` holds
     the keys, each with its group, whose value could not be used: they are not missing as well."""
 
-    place_of: Callable[[str], str] = _nowhere
-    piece: str | None = None
-    findings: list[Finding] = field(default_factory=list)
-    lacks: list[Lack] = field(default_factory=list)
-    faulty: set[tuple[str, str]] = field(default_factory=set)
+    def __init__(self, place_of: Callable[[str], str]) -> None:
+        self.place_of = place_of
+        self.piece: str | None = None
+        self.findings: list[Finding] = []
+        self.lacks: list[Lack] = []
+        self.faulty: set[tuple[str, str]] = set()
 
     @contextmanager
     def at(self, piece: str | None) -> Iterator[None]:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import os
 import stat
-from dataclasses import dataclass
 from pathlib import Path
 
 from roundproof.findings import Finding, Severity
+from roundproof.frozen import dataclass
 from roundproof.pattern.traps import FILE_UNUSABLE, unusable
 from roundproof.source import Source
 

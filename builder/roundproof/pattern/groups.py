@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Any
 
+from roundproof.frozen import dataclass
 from roundproof.pattern.desk import Desk
 from roundproof.pattern.kinds import Choice, Kind, Schema
 from roundproof.pattern.nodes import Map, Node, Scalar

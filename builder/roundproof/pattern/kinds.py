@@ -9,11 +9,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any, Protocol
 
 from roundproof.findings import Edit
+from roundproof.frozen import dataclass, field
 from roundproof.pattern.desk import Desk
 from roundproof.pattern.nodes import Entry, Map, Node, Scalar, Seq
 from roundproof.pattern.quantities import Fault

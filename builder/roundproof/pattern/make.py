@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
+from roundproof.frozen import dataclass
 from roundproof.pattern import model
 from roundproof.pattern.quantities import (
     NUMBER,

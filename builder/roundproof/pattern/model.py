@@ -7,10 +7,10 @@ grams, whatever unit the file uses. Keys that are words of Python carry an under
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
+from roundproof.frozen import dataclass
 from roundproof.source import Located, Source, Span, Text
 
 

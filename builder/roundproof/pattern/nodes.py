@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 from typing import Any
 
 from roundproof.findings import Edit, Finding, Severity
+from roundproof.frozen import dataclass
 from roundproof.pattern.traps import FILE_UNUSABLE, explained, unusable
 from roundproof.source import Source, Span
 
@@ -20,7 +20,7 @@ MAX_DEPTH = 40
 MAX_VALUES = 10_000
 
 _WORD = re.compile(r"[^\s,\]}]*")
-_UNPRINTABLE = re.compile("[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff]")
+_UNPRINTABLE = "[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff]"
 _COMMENT_AFTER = re.compile(r"([ \t]+)#(?=[^\s#])[^\r\n]*")
 
 
@@ -86,14 +86,14 @@ def _events(source: Source) -> Iterator[Any]:
         yield explained(source, fault)
 
 
-@dataclass(slots=True)
 class _Open:
     """A mapping or list that is still being read."""
 
-    start: int
-    mapping: bool
-    flow: bool
-    items: list[Node] = field(default_factory=list)
+    def __init__(self, start: int, mapping: bool, flow: bool) -> None:
+        self.start = start
+        self.mapping = mapping
+        self.flow = flow
+        self.items: list[Node] = []
 
 
 class _Builder:
@@ -140,13 +140,20 @@ class _Builder:
         span, style = self._span(event), event.style or ""
         if style in ("|", ">"):
             span = span.cut(0, len(span.text.rstrip()))
-        if style == '"' and (odd := _UNPRINTABLE.search(event.value)):
-            what = f"`\\` makes a character here that cannot be printed (U+{ord(odd[0]):04X})."
-            self._say("value-kind", span, what, "Write it without the `\\`, in single quotes.")
-        scalar = Scalar(_UNPRINTABLE.sub("\ufffd", event.value), span, style)
+        text = self._printable(event.value, span) if style == '"' else event.value
+        scalar = Scalar(text, span, style)
         if scalar.text and not style:
             self._cut_off(scalar)
         return scalar
+
+    def _printable(self, text: str, span: Span) -> str:
+        """A text in double quotes, where a `\\` can make characters that no page can show."""
+        odd = re.search(_UNPRINTABLE, text)
+        if odd is None:
+            return text
+        what = f"`\\` makes a character here that cannot be printed (U+{ord(odd[0]):04X})."
+        self._say("value-kind", span, what, "Write it without the `\\`, in single quotes.")
+        return re.sub(_UNPRINTABLE, "\ufffd", text)
 
     def _add(self, node: Node) -> Finding | None:
         self._values += 1

@@ -6,8 +6,9 @@ Each reader returns the value, or a `Fault` that says what was expected and what
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from datetime import date
+
+from roundproof.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

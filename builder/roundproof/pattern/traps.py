@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from roundproof.findings import Finding, Severity
+from roundproof.frozen import dataclass
 from roundproof.source import Source, Span
 
 FILE_UNUSABLE = "file-unusable"
@@ -45,11 +45,11 @@ class _Trap:
 
 
 _KEY = r"^\s*(?:- +)*[^\s\"'{\[#][^:#]*:"
-_OWN_KEY = re.compile(_KEY + r"\s+\S.*$")
-_SIGN = re.compile(_KEY + r"?\s+(?:- +)?[*&!%@`]|^\s*(?:- +)?[*&!%@`]")
-_LABEL = re.compile(r"\s*(?:- )?(?:r|rnd|round|row)s?\s*\d", re.IGNORECASE)
-_CUT = re.compile(r"\s#\S")
-_QUOTED = re.compile(_KEY + r"\s+([\"']).*?\1\s*$")
+_OWN_KEY = _KEY + r"\s+\S.*$"
+_SIGN = _KEY + r"?\s+(?:- +)?[*&!%@`]|^\s*(?:- +)?[*&!%@`]"
+_LABEL = r"(?i)\s*(?:- )?(?:r|rnd|round|row)s?\s*\d"
+_CUT = r"\s#\S"
+_QUOTED = _KEY + r"\s+([\"']).*?\1\s*$"
 
 _QUOTES = "Put the whole value in quotes, or write it on the next line, indented, after `|`."
 
@@ -72,13 +72,15 @@ TRAPS = (
         at_start=True,
     ),
     _Trap(
-        lambda f: (_SIGN.match(f.whole) or f.above[:1] == "%") and "expected ','" not in f.problem,
+        lambda f: (
+            (re.match(_SIGN, f.whole) or f.above[:1] == "%") and "expected ','" not in f.problem
+        ),
         "A value that starts with `*`, `&`, `!`, `%`, `@` or a backtick means something else to "
         "YAML.",
         _QUOTES,
     ),
     _Trap(
-        lambda f: "flow" in f.problem and _CUT.search(f.opened),
+        lambda f: "flow" in f.problem and re.search(_CUT, f.opened),
         "A `#` after a space starts a comment, so the bracket on this line is never closed.",
         'Put the value with the `#` in quotes: `shade: "#6d7680"`.',
         at_start=True,
@@ -101,12 +103,12 @@ TRAPS = (
         "Put a comma between values, and values with a comma, a colon or a bracket in quotes.",
     ),
     _Trap(
-        lambda f: "values are not allowed" in f.problem and _OWN_KEY.match(f.line),
+        lambda f: "values are not allowed" in f.problem and re.match(_OWN_KEY, f.line),
         "This line has a second colon followed by a space, which YAML takes for another key.",
         _QUOTES,
     ),
     _Trap(
-        lambda f: "values are not allowed" in f.problem and _OWN_KEY.match(f.above),
+        lambda f: "values are not allowed" in f.problem and re.match(_OWN_KEY, f.above),
         "This key is indented as if it belonged to the value on the line above.",
         "Give it the indentation of the key above, or put a text of several lines after `|`.",
     ),
@@ -121,7 +123,7 @@ TRAPS = (
         "Write each `- ` on a line of its own, under the key.",
     ),
     _Trap(
-        lambda f: "block" in f.problem and _CUT.search(f.above),
+        lambda f: "block" in f.problem and re.search(_CUT, f.above),
         "The text above is cut off at its `#`, which starts a comment, so this line is left over.",
         _QUOTES,
     ),
@@ -131,7 +133,7 @@ TRAPS = (
         "Put the whole value in quotes, or take the brackets or the words out.",
     ),
     _Trap(
-        lambda f: "block" in f.problem and _QUOTED.match(f.line),
+        lambda f: "block" in f.problem and re.match(_QUOTED, f.line),
         "Words follow the closing quotation mark.",
         "Put the whole value in quotes, or none of it.",
     ),
@@ -141,7 +143,7 @@ TRAPS = (
         "Indent all lines of a text alike, deeper than its key; write `: ` after a key.",
     ),
     _Trap(
-        lambda f: "could not find" in f.problem and _LABEL.match(f.above),
+        lambda f: "could not find" in f.problem and re.match(_LABEL, f.above),
         "These lines look like rounds, and no `|` says that they are plain text.",
         "Write `|` after the key above them, as in `rounds: |`, and indent all of them alike.",
         at_start=True,

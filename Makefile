@@ -36,13 +36,14 @@ clean:
 	find . -name __pycache__ -type d -prune -exec rm -rf {} +
 
 $(BIN)/python:
-	@test -n "$(PYTHON)" || { \
+	@python="$(PYTHON)"; \
+	test -n "$$python" || { \
 	  echo "Python 3.11 or newer is needed, and none was found. On Debian and Ubuntu:"; \
-	  echo "    sudo apt-get install python3 python3-venv"; exit 1; }
-	@$(PYTHON) -c 'import ensurepip, venv' 2>/dev/null || { \
-	  echo "$(PYTHON) cannot make a virtual environment yet. On Debian and Ubuntu:"; \
-	  echo "    sudo apt-get install python3-venv"; exit 1; }
-	@$(PYTHON) -m venv $(VENV)
+	  echo "    sudo apt-get install python3 python3-venv"; exit 1; }; \
+	"$$python" -c 'import ensurepip, venv' 2>/dev/null || { \
+	  echo "$$python cannot make a virtual environment yet. On Debian and Ubuntu:"; \
+	  echo "    sudo apt-get install python3-venv"; exit 1; }; \
+	"$$python" -m venv $(VENV)
 
 $(VENV)/installed: pyproject.toml | $(BIN)/python
 	@echo "Installing Roundproof into $(VENV) ..."

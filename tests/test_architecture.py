@@ -40,14 +40,15 @@ ROOMS = (
 """In the order in which data flows: a room imports only from rooms named before it."""
 
 FILES = sorted(PACKAGE.rglob("*.py"))
-NAMES = {path: ".".join(("roundproof", *path.relative_to(PACKAGE).with_suffix("").parts)) for path in FILES}
+NAMES = {
+    path: ".".join(("roundproof", *path.relative_to(PACKAGE).with_suffix("").parts))
+    for path in FILES
+}
 MODULES = {name.removesuffix(".__init__") for name in NAMES.values()}
 GROW = {
     "drawing/plate.py": {"_Sheet"},
     "fabric/once.py": {"Outcome"},
     "measure/yarn.py": {"_Used"},
-    "pattern/desk.py": {"Desk"},
-    "pattern/nodes.py": {"_Open"},
 }
 """What grows while one text is read or one piece worked, and is not given on."""
 

@@ -41,6 +41,12 @@ class Cached:
         return self.name.upper()
 
 
+@frozen.dataclass()
+class Growing:
+    count: int = 0
+    seen: list[str] = frozen.field(default_factory=list)
+
+
 def test_values_are_made_by_place_and_by_name_with_defaults() -> None:
     assert (Point(1).x, Point(1).y, Point(1).more) == (1, 2, {})
     assert Point(1, y=3).sum == 4
@@ -52,9 +58,9 @@ def test_values_are_made_by_place_and_by_name_with_defaults() -> None:
 @pytest.mark.parametrize("value", [Point(1), Held(1), Cached("a")])
 def test_nothing_can_be_changed(value: Any) -> None:
     name = dataclasses.fields(value)[0].name
-    with pytest.raises(dataclasses.FrozenInstanceError):
+    with pytest.raises(AttributeError, match="frozen"):
         setattr(value, name, 5)
-    with pytest.raises(dataclasses.FrozenInstanceError):
+    with pytest.raises(AttributeError, match="frozen"):
         delattr(value, name)
 
 
@@ -85,6 +91,10 @@ def test_they_print_as_they_are_made() -> None:
     assert repr(Point(1)) == "Point(x=1, y=2, more={})"
 
 
-def test_a_value_that_could_change_is_refused() -> None:
-    with pytest.raises(TypeError, match="frozen"):
-        frozen.dataclass(frozen=False)
+def test_what_grows_can_be_changed_and_has_no_hash() -> None:
+    growing = Growing()
+    growing.count += 1
+    growing.seen.append("a")
+    assert growing == Growing(1, ["a"])
+    with pytest.raises(TypeError):
+        hash(growing)

@@ -1,84 +1,116 @@
-"""`dataclass` for this package: the standard one to whoever reads or checks types, made faster.
+"""`dataclass`, `field` and `replace` for this package: the standard ones to whoever reads the code
+or checks its types, made to start fast.
 
-The standard decorator compiles six functions for every class. With the hundred and more small
-values of this package that took as long at every start as reading, working and checking a pattern.
-Here `__init__` alone is compiled; the other five are the same functions for all classes.
+The standard decorator compiles six functions for every class, and loads a good part of Python's
+own compiler to do so. For the hundred and more small values of this package that took longer, at
+every start, than reading, working and checking a pattern. Here the functions are the same for all
+classes, but for `__init__`, which is compiled when the first value of a class is made: most
+classes have none in a run.
 """
 
 from __future__ import annotations
 
-import dataclasses
-from dataclasses import MISSING, FrozenInstanceError, field
 from typing import TYPE_CHECKING, Any
 
-__all__ = ["dataclass", "field"]
+__all__ = ["dataclass", "field", "replace"]
 
 if TYPE_CHECKING:
-    from dataclasses import dataclass
+    from dataclasses import dataclass, field, replace
 else:
 
-    def dataclass(*, frozen: bool, slots: bool = False):
-        """The decorator for a frozen value. Anything else is asked of the standard library."""
-        if not frozen:
-            raise TypeError("values of this package are frozen")
-        return lambda cls: _with_slots(_frozen(cls)) if slots else _frozen(cls)
+    def dataclass(*, frozen=False, slots=False):
+        """The decorator for a value; without `frozen`, for what grows while it is made."""
+        return lambda cls: _made(cls, frozen, slots)
+
+    def field(**said):
+        """What is special about a field: default, default_factory, compare, repr."""
+        return _Special(said)
+
+    def replace(value, /, **changes):
+        """The same value but for some fields."""
+        return type(value)(**{n: getattr(value, n) for n in value.__match_args__} | changes)
 
 
-_PROTECTED = object.__setattr__
+class _Special:
+    """What `field` said of a field."""
+
+    def __init__(self, said: dict[str, Any]) -> None:
+        self.said = said
 
 
-def _frozen(cls: type[Any]) -> type[Any]:
-    cls.__doc__ = cls.__doc__ or cls.__name__  # or the standard decorator works out a signature
-    dataclasses.dataclass(init=False, repr=False, eq=False)(cls)
-    fields = dataclasses.fields(cls)
-    cls.__compared__ = tuple(f.name for f in fields if f.compare)
-    cls.__init__ = _init(fields)
-    for name, function in _SHARED.items():
-        if name not in cls.__dict__:
-            setattr(cls, name, function)
-    return cls
-
-
-def _init(fields: tuple[dataclasses.Field[Any], ...]) -> Any:
-    """The one function that differs from class to class, compiled from its text."""
-    known: dict[str, Any] = {"_set": _PROTECTED, "_missing": MISSING}
-    parameters, lines = ["self"], []
-    for f in fields:
-        parameters.append(f.name)
-        if f.default is not MISSING:
-            known[f"_default_{f.name}"] = f.default
-            parameters[-1] += f"=_default_{f.name}"
-        elif f.default_factory is not MISSING:
-            known[f"_make_{f.name}"] = f.default_factory
-            parameters[-1] += "=_missing"
-            lines.append(f" if {f.name} is _missing: {f.name} = _make_{f.name}()")
-        lines.append(f" _set(self, {f.name!r}, {f.name})")
-    exec(f"def __init__({', '.join(parameters)}):\n" + "\n".join(lines or [" pass"]), known)
-    return known["__init__"]
-
-
-def _with_slots(cls: type[Any]) -> type[Any]:
-    """The class again, with a slot for each field and no `__dict__`."""
-    names = tuple(f.name for f in dataclasses.fields(cls))
-    left_out = {*names, "__dict__", "__weakref__"}
-    kept = {key: value for key, value in cls.__dict__.items() if key not in left_out}
+def _made(cls: type[Any], frozen: bool, slots: bool) -> type[Any]:
+    """The class again, its fields taken out and everything a value needs put in."""
+    names = tuple(cls.__annotations__)
+    kept = {k: v for k, v in vars(cls).items() if k not in (*names, "__dict__", "__weakref__")}
+    given = {name: vars(cls)[name] for name in names if name in vars(cls)}
+    said = {n: v.said if isinstance(v, _Special) else {"default": v} for n, v in given.items()}
+    own: dict[str, Any] = {
+        "__match_args__": names,
+        "__said__": said,
+        "__compared__": tuple(n for n in names if said.get(n, {}).get("compare", True)),
+        "__dataclass_fields__": _Fields(),
+    }
+    if slots:
+        own["__slots__"] = names
+    shared = _SHARED | (_FROZEN if frozen else _GROWING)
     made_by: Any = type(cls)
-    again: type[Any] = made_by(cls.__name__, cls.__bases__, {**kept, "__slots__": names})
+    again: type[Any] = made_by(cls.__name__, cls.__bases__, {**shared, **kept, **own})
     again.__qualname__ = cls.__qualname__
     return again
 
 
+class _Fields:
+    """What the standard library asks a dataclass for, worked out only if it does."""
+
+    def __get__(self, value: object, cls: type[Any]) -> dict[str, Any]:
+        import dataclasses
+
+        given = {n: dataclasses.field(**said) for n, said in cls.__said__.items()}
+        namespace = {"__annotations__": cls.__annotations__, "__module__": cls.__module__}
+        standard: Any = type(cls.__name__, (), namespace | given)
+        dataclasses.dataclass(init=False, repr=False, eq=False)(standard)
+        found: dict[str, Any] = standard.__dataclass_fields__
+        return found
+
+
+def _first_init(self: Any, *args: Any, **named: Any) -> None:
+    """Stands in for `__init__` until the first value of a class is made."""
+    cls = type(self)
+    cls.__init__ = _init(cls.__match_args__, cls.__said__)
+    cls.__init__(self, *args, **named)
+
+
+def _init(names: tuple[str, ...], said: dict[str, dict[str, Any]]) -> Any:
+    known: dict[str, Any] = {"_set": object.__setattr__, "_none": object()}
+    parameters, lines = ["self"], []
+    for name in names:
+        about = said.get(name, {})
+        parameters.append(name)
+        if "default" in about:
+            known[f"_default_{name}"] = about["default"]
+            parameters[-1] += f"=_default_{name}"
+        elif "default_factory" in about:
+            known[f"_make_{name}"] = about["default_factory"]
+            parameters[-1] += "=_none"
+            lines.append(f" if {name} is _none: {name} = _make_{name}()")
+        lines.append(f" _set(self, {name!r}, {name})")
+    exec(f"def __init__({', '.join(parameters)}):\n" + "\n".join(lines or [" pass"]), known)
+    return known["__init__"]
+
+
 def _refuse_to_set(self: Any, name: str, value: object) -> None:
-    raise FrozenInstanceError(f"cannot assign to field {name!r}")
+    raise AttributeError(f"cannot assign to {name!r}: values are frozen")
 
 
 def _refuse_to_delete(self: Any, name: str) -> None:
-    raise FrozenInstanceError(f"cannot delete field {name!r}")
+    raise AttributeError(f"cannot delete {name!r}: values are frozen")
 
 
 def _repr(self: Any) -> str:
-    shown = (f"{f.name}={getattr(self, f.name)!r}" for f in dataclasses.fields(self) if f.repr)
-    return f"{type(self).__qualname__}({', '.join(shown)})"
+    said = self.__said__
+    names = (n for n in self.__match_args__ if said.get(n, {}).get("repr", True))
+    shown = ", ".join(f"{name}={getattr(self, name)!r}" for name in names)
+    return f"{type(self).__qualname__}({shown})"
 
 
 def _compared(self: Any) -> tuple[Any, ...]:
@@ -94,9 +126,13 @@ def _hash(self: Any) -> int:
 
 
 _SHARED = {
-    "__setattr__": _refuse_to_set,
-    "__delattr__": _refuse_to_delete,
+    "__init__": _first_init,
     "__repr__": _repr,
     "__eq__": _eq,
+}
+_FROZEN = {
+    "__setattr__": _refuse_to_set,
+    "__delattr__": _refuse_to_delete,
     "__hash__": _hash,
 }
+_GROWING = {"__hash__": None}

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
 from roundproof.fabric.model import Fabric
 from roundproof.findings import Finding
+from roundproof.frozen import dataclass
 from roundproof.measure import measured
 from roundproof.measure.model import Measures
 from roundproof.pattern.model import Pattern

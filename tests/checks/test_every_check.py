@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import re
+import subprocess
+from pathlib import Path
 from types import ModuleType
 
 import pytest
 
 from proving import proved
-from roundproof.checks import BadCheck, all_checks, gathered, listed_ids
+from roundproof.checks import IDS, BadCheck, all_checks, gathered, listed_ids
 from roundproof.checks.base import Check
 from roundproof.findings import Finding, Severity
 
+ROOT = Path(__file__).parents[2]
 CHECKS = pytest.mark.parametrize("check", all_checks().values(), ids=lambda check: check.id)
 
 
@@ -66,6 +69,16 @@ def test_nothing_promises_safety_or_names_an_age(check: Check) -> None:
 def test_the_list_of_ids_is_what_the_folder_holds() -> None:
     assert list(listed_ids()) == sorted(listed_ids())
     assert set(all_checks()) == set(listed_ids())
+
+
+def test_no_id_that_was_ever_listed_is_gone() -> None:
+    """Ids stand in patterns, in answers and on printed pages: they are for good."""
+    if not (ROOT / ".git").exists():
+        pytest.skip("without the history there is nothing to compare with")
+    command = ["git", "log", "--format=", "--patch", "--", str(IDS.relative_to(ROOT))]
+    log = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=True).stdout
+    ever = {line[1:] for line in log.splitlines() if re.fullmatch(r"[+-][a-z][a-z-]*", line)}
+    assert ever - set(listed_ids()) == set()
 
 
 # ---- discovery fails loudly ----

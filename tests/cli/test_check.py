@@ -106,7 +106,7 @@ def test_notes_alone_do_not_count_unless_asked(patterns: Path, capsys: Said) -> 
 
 def test_only_patterns_of_a_status(patterns: Path, capsys: Said) -> None:
     add(patterns, "tested", status="testing")
-    code, told = as_json(capsys, "--status", "testing")
+    _, told = as_json(capsys, "--status", "testing")
     assert names(told) == ["patterns/tested/pattern.yaml"]
     assert as_json(capsys, "--status", "published") == (
         0,
@@ -126,7 +126,9 @@ def test_defaults_are_read_once_and_their_faults_told_once(patterns: Path, capsy
     (patterns / "defaults.yaml").write_text("designer: Someone\ncolour: grey\n", encoding="utf-8")
     code, told = as_json(capsys)
     assert code == 1
-    found = [f for each in told["patterns"] for f in each["findings"] if f["check"] == "key-unknown"]
+    found = [
+        f for each in told["patterns"] for f in each["findings"] if f["check"] == "key-unknown"
+    ]
     assert [f["file"] for f in found] == ["patterns/defaults.yaml"]
 
 

@@ -6,6 +6,7 @@ from roundproof.drawing.bars import (
     MOST_FRAMED,
     Segment,
     between,
+    longest_piece,
     round_bar,
     row_pixels,
     ruler,
@@ -134,7 +135,7 @@ def test_ten_million_stitches_and_five_thousand_rounds_stay_small() -> None:
     assert len(rects(long)) == 1
     assert row_pixels(vast.rounds[1]) == MOST_BARS * 12
     for piece in (vast, dot):
-        small = silhouette(piece, proof.fabric, {})
+        small = silhouette(piece, widest, longest_piece(proof.fabric), {})
         assert small is not None
         assert len(write_svg(small)) < 20_000
     assert len(write_svg(ruler(widest))) < 2_000

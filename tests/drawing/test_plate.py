@@ -99,8 +99,13 @@ def test_a_tall_body_is_drawn_from_the_side_and_the_rest_below_it() -> None:
 
 
 def test_without_a_gauge_the_pieces_are_drawn_from_their_counts() -> None:
-    plate = drawn(proof_of(BEAST.replace("    gauge: 20 sts x 20 rounds = 10 cm\n", "").replace(
-        "    weight: 3\n", "")))
+    plate = drawn(
+        proof_of(
+            BEAST.replace("    gauge: 20 sts x 20 rounds = 10 cm\n", "").replace(
+                "    weight: 3\n", ""
+            )
+        )
+    )
     assert not plate.measured
     assert not any(isinstance(s, Circle) for s in plate.drawing.shapes)  # no eyes without mm
 

@@ -114,8 +114,9 @@ def test_a_folder_of_the_name_of_a_pattern_file(folder: Path, capsys: Said) -> N
     assert checked(capsys, "patterns/odd/pattern.yaml")[0] == 2
 
 
-@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="no such files here")
 def test_a_pipe_in_place_of_a_file_does_not_hang(folder: Path, capsys: Said) -> None:
+    if not hasattr(os, "mkfifo"):
+        pytest.skip("there are no such files on this system")
     os.mkfifo(folder / "pattern.yaml")
     assert checked(capsys, "patterns/odd/pattern.yaml")[0] == 2
 
@@ -308,7 +309,9 @@ def test_a_photo_leads_nowhere_outside_the_folder(folder: Path, name: str, capsy
 def test_odd_names_of_folders(folder: Path, slug: str, capsys: Said) -> None:
     odd = folder.parent / slug
     odd.mkdir()
-    (odd / "pattern.yaml").write_text("title: Odd\nterms: US\npieces:\n  b: |\n    R1: blip\n", encoding="utf-8")
+    (odd / "pattern.yaml").write_text(
+        "title: Odd\nterms: US\npieces:\n  b: |\n    R1: blip\n", encoding="utf-8"
+    )
     code, told, _ = checked(capsys, f"patterns/{slug}")
     assert code == 1
     assert told["patterns"][0]["file"] == f"patterns/{slug}/pattern.yaml"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from roundproof.findings import Finding
+from roundproof.notation.cursor import Unread
 from roundproof.notation.parse import readings
 from roundproof.notation.reader import Context, read_script
 from roundproof.notation.tokens import Lexicon, Token
@@ -48,3 +49,26 @@ def only_round(written: str, terms: Terms = Terms.US) -> Round:
     assert not findings, findings
     (found,) = script.rounds
     return found
+
+
+SNIPPETS = tuple(
+    """sc|inc|dec|sc2tog|around|FLO|MR|join|tog|twice|turn|(|(|)|)|[|]|*|*|,|,|,|,|;|.|x|2|3
+2 sc|inv dec|hdc inc|(sc, hdc) in next st|3 dc in next st|sc in next 3 sts|sc in each st|inc x 2
+(2 sc, inc) x 3|*sc, inc; rep from * 3 more times|*dec* x 3|(sc, inc)|in BLO|in each st around
+to last 3 sts|in same st|in first st|in last st|in magic ring|ch 2|in 2nd ch from hook|with A
+sl st in first st|change to slate|with mauve|sk 1|sk next st|3 times|leave 3 sts unworked
+through both layers|on the other side|repeat around|in the free front loops of R6
+(ch 2) in next st|(sc, ch 2, sc) in same st|(sc, dc) in each st|sc in every 3rd st|inc in 2nd st
+starting in 2nd ch from hook, sc 3|do the following 3 times:|end of the repeat
+do this 4 times in all|work the following in the next stitch:|end of the group
+pairs of stitches""".replace("\n", "|").split("|")
+)
+"""Bits of rounds, for putting together by chance."""
+
+
+def taken(written: str) -> tuple[Instruction, ...]:
+    """The readings of a round's work, whatever stands behind it; none where it is not read."""
+    try:
+        return readings(tokens(written))[0]
+    except Unread:
+        return ()

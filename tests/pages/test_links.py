@@ -1,5 +1,7 @@
 """Every link of a built folder is followed, on disk and nowhere else."""
 
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -32,31 +34,32 @@ def test_a_good_site_has_no_broken_links(tmp_path: Path) -> None:
     assert said(tmp_path) == []
 
 
-@pytest.mark.parametrize(
-    ("body", "broken"),
-    [
-        ('<a href="gone.html">x</a>', "gone.html is not there"),
-        ('<img src="gone.png" alt="">', "gone.png is not there"),
-        ('<img src="#" srcset="gone.png 480w" alt="">', "gone.png is not there"),
-        ('<link rel="stylesheet" href="css/gone.css">', "css/gone.css is not there"),
-        (
-            '<a href="#nowhere">x</a>',
-            "index.html#nowhere names a place that the page does not have",
-        ),
-        ('<a href="b.html#no">x</a>', "b.html#no names a place that the page does not have"),
-        ('<a href="folder/">x</a>', "folder/ is a folder: link to its index.html"),
-        ('<a href="../out.html">x</a>', "leads out of the site"),
-        ('<a href="/index.html">x</a>', "leads out of the site"),
-    ],
-)
-def test_each_kind_of_broken_link_is_named(tmp_path: Path, body: str, broken: str) -> None:
+NOWHERE = "names a place that the page does not have"
+OUT = "leads out of the site"
+BROKEN = {
+    "link": ('<a href="gone1.html">x</a>', "gone1.html is not there"),
+    "picture": ('<img src="gone2.png" alt="">', "gone2.png is not there"),
+    "sizes": ('<img src="icon.png" srcset="gone3.png 480w" alt="">', "gone3.png is not there"),
+    "sheet": ('<link rel="stylesheet" href="css/gone4.css">', "css/gone4.css is not there"),
+    "own": ('<a href="#nowhere">x</a>', f"own.html#nowhere {NOWHERE}"),
+    "other": ('<a href="good.html#no">x</a>', f"good.html#no {NOWHERE}"),
+    "closed": ('<a href="below/">x</a>', "below/ is a folder: link to its index.html"),
+    "up": ('<a href="../out.html">x</a>', OUT),
+    "root": ('<a href="/good.html">x</a>', OUT),
+}
+
+
+def test_each_kind_of_broken_link_is_named(tmp_path: Path) -> None:
     folder = tmp_path / "site"
-    site(folder, index=body, b="", folder__index="")
+    pages = {name: body for name, (body, _) in BROKEN.items()}
+    site(folder, **pages, good="", below__index="")
+    (folder / "icon.png").write_bytes(b"")
     site(tmp_path, out="")
-    found = said(folder)
-    assert len(found) == 1
-    assert found[0].startswith("index.html, line 1: ")
-    assert found[0].endswith(broken)
+    found = {link.page: str(link) for link in broken_links(folder)}
+    assert found.keys() == {f"{name}.html" for name in BROKEN}
+    for name, (_, why) in BROKEN.items():
+        assert found[f"{name}.html"].startswith(f"{name}.html, line 1: ")
+        assert found[f"{name}.html"].endswith(why), name
 
 
 def test_a_broken_address_is_named_once_with_the_first_page_that_leads_there(
@@ -87,3 +90,12 @@ def test_a_checker_that_comes_to_grief_is_not_taken_for_a_good_site(
     monkeypatch.setenv("PYTHONPATH", str(tmp_path))
     with pytest.raises(LinksNotChecked, match="no"):
         broken_links(site(tmp_path / "site", index=""))
+
+
+def test_a_fault_while_following_is_not_taken_for_a_good_site(tmp_path: Path) -> None:
+    faulty = "import roundproof.pages.links as links; links._fault = None; links.main()"
+    command = [sys.executable, "-c", faulty, str(site(tmp_path, index=""))]
+    done = subprocess.run(command, capture_output=True, text=True)
+    assert done.returncode == 1
+    assert done.stderr.endswith("the link checker had a fault of its own\n")
+    assert done.stdout == ""

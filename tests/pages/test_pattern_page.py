@@ -63,7 +63,7 @@ def test_short_groups_hold_together_with_the_comma_behind_them(page: PatternPage
     assert '<span class="g">(sc, inc)\u00a0×\u00a06</span>' in third.work
     after = PEBBLE.replace("(sc, inc) x 6 (18)", "(sc, inc) x 5, sc, inc (18)")
     row = rounds(pattern_page(proof_of(after)).pieces[0])[2]
-    assert '×\u00a05,</span> sc, inc' in row.work
+    assert "×\u00a05,</span> sc, inc" in row.work
 
 
 def test_colours_go_by_their_letters_and_stay_with_their_stitches(page: PatternPage) -> None:

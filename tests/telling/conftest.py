@@ -37,7 +37,9 @@ def results() -> Results:
     wrong = Finding(
         wrong.check, wrong.severity, wrong.span, wrong.message, wrong.mend, "upper", "R2", (edit,)
     )
-    unused = finding("magnets", Severity.WARNING, "material-unused", "`magnets` is not used: 100 %.")
+    unused = finding(
+        "magnets", Severity.WARNING, "material-unused", "`magnets` is not used: 100 %."
+    )
     aside = finding("6 sc", Severity.ERROR, "round-unread", "Unread.", mend="No.", accepted=True)
     broken = Finding(
         "file-unusable", Severity.ERROR, Source("patterns/b/pattern.yaml", "").span(0, 0),

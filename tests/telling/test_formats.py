@@ -6,7 +6,6 @@ import json
 from typing import Any
 
 from proving import proved
-
 from roundproof.checks.results import Result, Results
 from roundproof.telling import github, json_, measures, sarif
 
@@ -79,16 +78,11 @@ def test_json_of_a_file_that_cannot_be_used(results: Results) -> None:
 
 
 def test_columns_count_code_points() -> None:
-    text = 'title: "🧶é"\nterms: US\npieces:\n  b: |\n    R1: 6 sc in magic ring (6) # 🧶\n    R2: blip\n'
+    rounds = "    R1: 6 sc in magic ring (6) # 🧶\n    R2: blip\n"
+    text = f'title: "🧶é"\nterms: US\npieces:\n  b: |\n{rounds}'
     found = json.loads(json_.told(of(text)))["patterns"][0]["findings"]
     blip = next(each for each in found if each["round"] == "R2")
     assert (blip["line"], blip["column"], blip["end_column"]) == (6, 9, 13)
-
-
-def test_a_mirrored_piece_names_the_piece_it_comes_from() -> None:
-    text = PEBBLE.split("  arm:")[0] + "  arm: {mirror: upper}\n"
-    arm = json.loads(json_.told(of(text)))["patterns"][0]["pieces"][1]
-    assert all(each["from"] == "upper" for each in arm["rounds"])
 
 
 def test_measures_in_centimetres_to_two_decimals() -> None:
@@ -153,8 +147,8 @@ def test_annotations_are_one_line_each_with_signs_escaped(results: Results) -> N
     assert github.told(results).splitlines() == [
         "::error file=patterns/pebble/pattern.yaml,line=5,col=34,endColumn=36,title=count-stated"
         "::R2 makes 12 stitches, and 13 are stated. Write (12).",
-        "::warning file=patterns/pebble/pattern.yaml,line=6,col=11,endColumn=18,title=material-unused"
-        "::`magnets` is not used: 100 %25.",
+        "::warning file=patterns/pebble/pattern.yaml,line=6,col=11,endColumn=18,"
+        "title=material-unused::`magnets` is not used: 100 %25.",
         "::error file=patterns/b/pattern.yaml,line=1,col=1,endColumn=1,title=file-unusable"
         "::The file is empty. Write a pattern into it.",
     ]

@@ -58,9 +58,17 @@ def test_plain_signs_for_consoles_without_ours(results: Results) -> None:
 
 
 def test_no_line_is_wider_than_the_terminal() -> None:
-    source = Source("patterns/a-rather-long-name-of-a-folder/pattern.yaml", "x" * 50 + " " + "y" * 200)
+    source = Source(
+        "patterns/a-rather-long-name-of-a-folder/pattern.yaml", "x" * 50 + " " + "y" * 200
+    )
     finding = Finding(
-        "count-stated", Severity.ERROR, source.span(51, 90), "word " * 60, "mend " * 60, "upper", "R2"
+        "count-stated",
+        Severity.ERROR,
+        source.span(51, 90),
+        "word " * 60,
+        "mend " * 60,
+        "upper",
+        "R2",
     )
     results = Results((Result(source.name, source, None, (finding,)),))  # type: ignore[arg-type]
     for columns in (80, 60):
@@ -91,7 +99,13 @@ def test_findings_of_one_check_at_the_same_words_share_a_heading() -> None:
 def test_a_file_cannot_command_the_terminal() -> None:
     source = Source("p\x1b[2J.yaml", "title: \x1b]0;owned\x07")
     finding = Finding(
-        "value-kind", Severity.ERROR, source.span(7, 12), "It is \x1b[31mred\x1b[0m.", "\x9b1m", "\x1b", "R1"
+        "value-kind",
+        Severity.ERROR,
+        source.span(7, 12),
+        "It is \x1b[31mred\x1b[0m.",
+        "\x9b1m",
+        "\x1b",
+        "R1",
     )
     text = told(Results((Result(source.name, source, None, (finding,)),)), Paint())  # type: ignore[arg-type]
     assert not re.search(r"[\x00-\x09\x0b-\x1f\x7f-\x9f]", text)
@@ -136,6 +150,8 @@ def test_colour_can_be_declined(monkeypatch: pytest.MonkeyPatch, name: str, valu
     assert not paint_for(Console("utf-8", terminal=True)).colour
 
 
-@pytest.mark.parametrize(("encoding", "signs"), [("utf-8", True), ("cp437", False), ("ascii", False)])
+@pytest.mark.parametrize(
+    ("encoding", "signs"), [("utf-8", True), ("cp437", False), ("ascii", False)]
+)
 def test_signs_go_by_what_the_console_can_show(encoding: str, signs: bool) -> None:
     assert paint_for(Console(encoding, terminal=False)).signs == signs

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from roundproof.fabric.model import WorkedPiece, WorkedRound
+from roundproof.frozen import dataclass
 from roundproof.notation.tree import Act, Action, Colour, Item, Note, Repeat
 from roundproof.pattern.model import (
     Close,

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
 from roundproof.checks import accept_final, accept_stale, all_checks
 from roundproof.findings import Finding
+from roundproof.frozen import replace
 from roundproof.pattern.model import Accept
 
 

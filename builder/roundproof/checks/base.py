@@ -7,9 +7,9 @@ Nothing else is to be edited when a check is added, except the list of ids, whic
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
 
 from roundproof.findings import Edit, Finding, Severity
+from roundproof.frozen import dataclass, field
 from roundproof.pattern.model import Status
 from roundproof.proof import Proof
 from roundproof.source import Span

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 
 from roundproof.findings import Finding, Severity
+from roundproof.frozen import dataclass
 from roundproof.proof import Proof
 
 

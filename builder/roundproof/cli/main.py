@@ -15,16 +15,9 @@ from importlib import import_module
 from typing import NoReturn, TextIO
 
 from roundproof import __version__
+from roundproof.words import say
 
-COMMANDS = {
-    "check": "say what does not hold together, and what would mend it",
-    "explain": "why a check matters, with a bad and a good example",
-    "measure": "sizes, fits, yarn and time, computed from the rounds",
-    "build": "check, then build the whole site",
-    "serve": "live preview while you write",
-    "new": "start a site or a pattern",
-}
-"""Every command with its line in the overview."""
+COMMANDS = ("check", "explain", "measure", "build", "serve", "new", "tidy")
 
 INTERRUPTED = 130
 """What shells expect of a command that Ctrl-C ended."""
@@ -39,11 +32,9 @@ def main(argv: Sequence[str] | None = None) -> int:
     understood. Never raises."""
     _spare_odd_consoles(sys.stdout, sys.stderr)
     try:
-        code = _command(list(sys.argv[1:] if argv is None else argv))
+        code = _exit_code(list(sys.argv[1:] if argv is None else argv))
         sys.stdout.flush()
         return code
-    except SystemExit as stop:  # argparse ends this way, with its message printed
-        return stop.code if isinstance(stop.code, int) else 2
     except KeyboardInterrupt:
         return INTERRUPTED
     except BrokenPipeError:
@@ -54,11 +45,18 @@ def main(argv: Sequence[str] | None = None) -> int:
         return _own_fault(fault)
 
 
+def _exit_code(argv: list[str]) -> int:
+    try:
+        return _command(argv)
+    except SystemExit as stop:  # argparse ends this way, with its message printed
+        return stop.code if isinstance(stop.code, int) else 2
+
+
 def _command(argv: list[str]) -> int:
     name = argv[0] if argv else "--help"
     if name in COMMANDS:
         module = import_module(f"roundproof.cli.{name}")
-        parser = Parser(prog=f"roundproof {name}", description=_sentence(COMMANDS[name]))
+        parser = Parser(prog=f"roundproof {name}", description=_sentence(say(f"commands.{name}")))
         module.configure(parser)
         code: int = module.run(parser.parse_args(argv[1:]))
         return code
@@ -71,17 +69,17 @@ class Parser(argparse.ArgumentParser):
     """The parser of one command: refuses what it does not know in one line."""
 
     def error(self, message: str) -> NoReturn:
-        self.exit(2, f"{self.prog}: {message}. See `{self.prog} --help`.\n")
+        self.exit(2, say("commands.not_understood", prog=self.prog, message=message) + "\n")
 
 
 def _overview() -> argparse.ArgumentParser:
     width = max(map(len, COMMANDS))
-    rows = "\n".join(f"  {name:<{width}}  {line}" for name, line in COMMANDS.items())
+    rows = (f"  {name:<{width}}  {say(f'commands.{name}')}" for name in COMMANDS)
     parser = Parser(
         prog="roundproof",
         usage="roundproof COMMAND …",
-        description="Proves patterns for stuffed crochet and publishes what holds together.",
-        epilog=f"commands:\n{rows}\n\n`roundproof COMMAND --help` tells about each.",
+        description=say("commands.overview"),
+        epilog="\n".join([say("commands.heading"), *rows, "", say("commands.more")]),
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     parser.add_argument("--version", action="version", version=f"roundproof {__version__}")
@@ -93,7 +91,8 @@ def _unknown(name: str) -> str:
     from difflib import get_close_matches
 
     near = get_close_matches(name, COMMANDS, n=1)
-    return f"there is no command `{name}`" + (f"; did you mean `{near[0]}`?" if near else "")
+    said = say("commands.unknown", name=name)
+    return f"{said}; {say('commands.near', near=near[0])}" if near else said
 
 
 def _sentence(line: str) -> str:
@@ -114,9 +113,5 @@ def _own_fault(fault: Exception) -> int:
         print_exception(fault)
     else:
         what = " ".join(f"{type(fault).__name__}: {fault}".split())[:200]
-        print(
-            f"roundproof: a fault of Roundproof itself, not of your pattern ({what}). Please report"
-            " it; with ROUNDPROOF_DEBUG=1 the same command shows where it happened.",
-            file=sys.stderr,
-        )
+        print(say("commands.own_fault", what=what), file=sys.stderr)
     return OUR_FAULT

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from roundproof.drawing.shapes import Drawing, Line, Rect, Shape, Share, Spot, Text
-from roundproof.drawing.yarns import BARE, Marks, YarnMark, mark_of
+from roundproof.drawing.yarns import Marks, YarnMark, mark_of
 from roundproof.fabric.model import Fabric, WorkedPiece, WorkedRound
 
 WIDEST = 96.0
@@ -40,6 +40,12 @@ def widest_round(fabric: Fabric) -> int:
     """The stitches of the widest round of all pieces; 1 where nothing is made."""
     made = (worked.made or 0 for piece in fabric.pieces.values() for worked in piece.rounds)
     return max(1, max(made, default=1))
+
+
+def longest_piece(fabric: Fabric) -> int:
+    """The rounds of the piece that has most of them; at least 1."""
+    rounds = (sum(w.rounds for w in piece.rounds) for piece in fabric.pieces.values())
+    return max(1, max(rounds, default=1))
 
 
 def segments(worked: WorkedRound, marks: Marks) -> tuple[Segment, ...]:
@@ -143,9 +149,7 @@ def between(worked: WorkedRound, widest: int) -> Drawing | None:
     if not worked.made:
         return None
     half = worked.made * WIDEST / widest / 2
-    sides = tuple(
-        Line(Share(x), Share(0), Share(x), Share(100)) for x in (50 - half, 50 + half)
-    )
+    sides = tuple(Line(Share(x), Share(0), Share(x), Share(100)) for x in (50 - half, 50 + half))
     return Drawing(sides, "bar between")
 
 
@@ -189,35 +193,37 @@ def yarn_bar(share: float, mark: YarnMark) -> Drawing:
     return Drawing(tuple(shapes), "bar solid")
 
 
-def silhouette(piece: WorkedPiece, fabric: Fabric, marks: Marks) -> Drawing | None:
-    """The whole piece as a small column of bars; all pieces of a pattern are to one scale."""
-    widest = widest_round(fabric)
-    most = max(sum(w.rounds for w in other.rounds) for other in fabric.pieces.values())
-    if not any(w.made for w in piece.rounds):
+def silhouette(piece: WorkedPiece, widest: int, longest: int, marks: Marks) -> Drawing | None:
+    """The whole piece as a small column of bars. `widest` and `longest` (rounds of a piece) are
+    those of the pattern: all its pieces are to one scale."""
+    rounds = piece.rounds
+    if not any(worked.made for worked in rounds):
         return None
-    step = min(MINI_STEP, MINI_HEIGHT / most)
-    steps, height = _thinned(piece, marks), sum(w.rounds for w in piece.rounds) * step
+    step = min(MINI_STEP, MINI_HEIGHT / longest)
+    steps, height = _thinned(rounds, marks), sum(w.rounds for w in rounds) * step
     shapes: list[Shape] = []
     top = 0.0
-    for parts, rounds in steps:
+    for parts, count in steps:
         for part, at, width in _spans(parts, widest):
-            rect = Rect(Share(at), top, Share(width), rounds * step, f"yarn {part.mark.css}")
+            rect = Rect(Share(at), top, Share(width), count * step, f"yarn {part.mark.css}")
             shapes.append(rect)
-        top += rounds * step
+        top += count * step
     return Drawing(tuple(shapes), "mini", height=max(height, 1.0))
 
 
-def _thinned(piece: WorkedPiece, marks: Marks) -> list[tuple[tuple[Segment, ...], float]]:
+def _thinned(
+    rounds: Sequence[WorkedRound], marks: Marks
+) -> list[tuple[tuple[Segment, ...], float]]:
     """Each step of a silhouette: its colours and how many rounds it stands for."""
-    every = max(1, -(-sum(w.rounds for w in piece.rounds) // MINI_ROUNDS))
+    every = max(1, -(-sum(w.rounds for w in rounds) // MINI_ROUNDS))
     steps: list[tuple[tuple[Segment, ...], float]] = []
     waiting = 0
-    for worked in piece.rounds:
+    for worked in rounds:
         parts = _few(segments(worked, marks))
         whole, rest = divmod(waiting + worked.rounds, every)
         steps += [(parts, float(every))] * whole
         waiting = rest
-        if worked is piece.rounds[-1] and rest:
+        if worked is rounds[-1] and rest:
             steps.append((parts, float(rest)))
     return steps
 
@@ -226,4 +232,4 @@ def _few(parts: tuple[Segment, ...]) -> tuple[Segment, ...]:
     """Not more colours than can be seen at that size."""
     if len(parts) <= 12:
         return parts
-    return (Segment(parts[0].mark or BARE, sum(p.stitches for p in parts)),)
+    return (Segment(parts[0].mark, sum(p.stitches for p in parts)),)

@@ -51,9 +51,7 @@ def contrast(one: RGB, other: RGB) -> float:
 
 def mix(colour: RGB, into: RGB, share: float) -> RGB:
     """So much of `colour` in `into`: 0 gives `into`, 1 gives `colour`."""
-    red, green, blue = (
-        round(b + (a - b) * share) for a, b in zip(colour, into, strict=True)
-    )
+    red, green, blue = (round(b + (a - b) * share) for a, b in zip(colour, into, strict=True))
     return red, green, blue
 
 

@@ -68,9 +68,7 @@ def _side(profile: Profile, scale: float) -> list[Shape]:
     right += [((ring.radius + half) * scale, ring.height * scale) for ring in profile.rings]
     points = right + [(-x, y) for x, y in reversed(right)]
     every = max(1, -(-len(profile.rings) // MOST_DOTS))
-    dots = [
-        Circle(side * x, y, 2, "dot") for x, y in right[1::every] for side in (-1, 1)
-    ]
+    dots = [Circle(side * x, y, 2, "dot") for x, y in right[1::every] for side in (-1, 1)]
     return [polygon(points, "body"), *_turns(profile, scale), *dots, _number(profile, scale)]
 
 

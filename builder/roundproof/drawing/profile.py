@@ -101,9 +101,7 @@ def _measured(piece: WorkedPiece, size: PieceSize, marks: Marks) -> Profile:
         for place, at in chosen
     )
     opening = _opening(piece, rings)
-    return Profile(
-        size.piece, size.form, rings, True, straight, opening, every, size.guessed
-    )
+    return Profile(size.piece, size.form, rings, True, straight, opening, every, size.guessed)
 
 
 def _radius(at: RoundSize, form: Form, straight: float) -> float:

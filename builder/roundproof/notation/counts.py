@@ -29,19 +29,29 @@ def ending(rest: Sequence[Token], lines: Sequence[Line]) -> Ending:
     """Split the tokens left over behind the work. `lines` are the lines they come from."""
     if not rest:
         return Ending(None, None)
-    at = 0
-    while at < len(rest) and rest[at].part in _BEFORE:
-        at += 1
-    if at == len(rest) or rest[at].part != "num":
+    found = clothed(rest)
+    if found is None:
         return Ending(stated_at_end(rest), _remark(rest[0].span.start, lines))
-    stated = Stated(rest[at].number, rest[at].span)
-    at += 1
-    while at < len(rest) and rest[at].part in _AFTER:
-        at += 1
+    number, at = found
+    stated = Stated(rest[number].number, rest[number].span)
     words = [t.part for t in rest[at:] if t.part not in (",", ".", ";", "in", "-")]
     if len(words) == 1 and words[0] in ("flo", "blo"):
         return Ending(stated, None, LOOPS[words[0]])
     return Ending(stated, _remark(rest[at - 1].span.end, lines))
+
+
+def clothed(rest: Sequence[Token]) -> tuple[int, int] | None:
+    """Where the count stands that the tokens behind the work begin with: the index of its number,
+    and that of the first token past the brackets and words it is dressed in."""
+    at = 0
+    while at < len(rest) and rest[at].part in _BEFORE:
+        at += 1
+    if at == len(rest) or rest[at].part != "num":
+        return None
+    number, at = at, at + 1
+    while at < len(rest) and rest[at].part in _AFTER:
+        at += 1
+    return number, at
 
 
 def stated_at_end(tokens: Sequence[Token]) -> Stated | None:

@@ -22,7 +22,12 @@ LOOPS = {"flo": Loop.FRONT, "blo": Loop.BACK, "both loops": Loop.BOTH}
 
 _TIMES: dict[str, tuple[tuple[tuple[str, ...], int], ...]] = {
     "times": ((("times", "num"), 0),),
-    "num": ((("num", "more", "times"), 1), (("num", "times", "more"), 1), (("num", "times"), 0)),
+    "num": (
+        (("num", "more", "times"), 1),
+        (("num", "times", "more"), 1),
+        (("num", "times"), 0),
+        (("num", "times in all"), 0),
+    ),
     "*": ((("*", "num"), 0),),
     "(": ((("(", "times", "num", ")"), 0), (("(", "num", "times", ")"), 0)),
 }

@@ -91,6 +91,38 @@ FORMS: tuple[tuple[str, str], ...] = (
         "ch 11, sc in 2nd ch from hook, sc around",
     ),
     ("ch 24, join with sl st, sc in each ch around", "ch 24, sl st in first st, sc around"),
+    ("sk next st", "sk 1"),
+    ("hdc inv dec", "hdc inv dec"),
+    ("3 dc in next st x 2", "3 dc in each of next 2 sts"),
+    ("(sc, hdc) in each of next 2 sts", "(sc, hdc) in each of next 2 sts"),
+    ("(sc, ch 2, sc) in each st", "(sc, ch 2, sc) in each st around"),
+    ("sc, 6 inc", "sc, 6 inc"),
+    ("1 sc through both layers", "1 sc through both layers"),
+    # written out in full, for reading aloud
+    ("single crochet in each of the next 5 stitches", "5 sc"),
+    ("2 single crochet in the next stitch", "inc"),
+    ("2 single crochet in each of the next 3 stitches", "inc x 3"),
+    ("single crochet the next 2 stitches together", "dec"),
+    ("single crochet each of the next 6 pairs of stitches together", "dec x 6"),
+    ("single crochet each of the next 2 groups of 3 stitches together", "sc3tog x 2"),
+    ("make an invisible decrease over the next 2 stitches", "inv dec"),
+    ("make an invisible decrease over each pair of stitches around", "inv dec around"),
+    ("single crochet in the front loop only of the next stitch, then skip 1", "FLO: sc, sk 1"),
+    ("skip the next stitch", "sk 1"),
+    ("6 single crochet in a magic ring", "6 sc in magic ring"),
+    ("chain 2, then single crochet in the second chain from the hook",
+     "ch 2, sc in 2nd ch from hook"),
+    ("work the following in the next stitch: 1 single crochet, chain 2; end of the group",
+     "(sc, ch 2) in next st"),
+    ("double crochet in the next stitch, then 2 single crochet in the next stitch."
+     " Do this 6 times in all", "(dc, inc) x 6"),
+    ("single crochet in the next stitch. Repeat this to the last stitch. Then skip the next"
+     " 1 stitch", "(sc) to last 1 st, sk 1"),
+    ("single crochet in the next stitch. Then do the following 3 times: 2 single crochet in the"
+     " next stitch; end of the repeat. Then chain 1", "sc, (inc) x 3, ch 1"),
+    ("in the free front loops of round 6: in the back loops only: single crochet in each stitch"
+     " around", "in the free front loops of R6: BLO: sc around"),
+    ("join with a slip stitch in the first stitch, then turn the work", "sl st in first st, turn"),
 )  # fmt: skip
 
 TWO_WAYS: tuple[tuple[str, str, str], ...] = (

@@ -75,5 +75,14 @@ def rounds_said(line: Line, start: int) -> tuple[int, Span, int, int] | None:
     return _number(match.group(1)), line.span.cut(*match.span(1)), match.start(), match.end()
 
 
+def without_rounds_said(line: Line) -> Line:
+    """The line with '(5 rounds)' behind the work blanked out, so that places stay."""
+    said = rounds_said(line, 0)
+    if said is None:
+        return line
+    _, _, start, end = said
+    return Line(line.text[:start] + " " * (end - start) + line.text[end:], line.span)
+
+
 def _number(digits: str) -> int:
     return min(int(digits[:9]), _HIGHEST)

@@ -49,4 +49,7 @@ def instruction_of(parts: Sequence[Part]) -> Instruction:
 
 def in_one_loop(instruction: Instruction, loop: Loop) -> Instruction:
     """The instruction with all its stitches in one loop, as a remark behind it says."""
-    return replace(instruction, items=tuple(map(without_loop, instruction.items)), loop=loop)
+    if not every_loop(instruction.items):
+        return instruction
+    items = joined([without_loop(item) for item in instruction.items])
+    return replace(instruction, items=tuple(items), loop=loop)

@@ -9,7 +9,7 @@ from itertools import product
 
 from roundproof.notation.cursor import CLOSE, LOOPS, SEPARATORS, Cursor, Unread
 from roundproof.notation.loops import LoopMark, Part, instruction_of, settled
-from roundproof.notation.stitchwork import stitches
+from roundproof.notation.stitchwork import Tail, stitches
 from roundproof.notation.stops import count_follows, paired
 from roundproof.notation.tokens import Token
 from roundproof.notation.tree import (
@@ -29,7 +29,7 @@ from roundproof.notation.tree import (
     Unit,
     Where,
 )
-from roundproof.notation.units import in_loop, named
+from roundproof.notation.units import SINGLE, in_loop, in_ring, named
 
 _DEEPEST = 20
 _MOST_CHOICES = 3
@@ -58,8 +58,7 @@ class _Parser(Cursor):
         parts = self.parts()
         if not any(not isinstance(p, LoopMark | FreeLoops) for p in parts):
             raise self.fail("stitches, like `(sc, inc) x 6`")
-        only = parts[0]
-        if len(parts) == 1 and isinstance(only, Repeat) and only.times == 1:
+        while len(parts) == 1 and isinstance(only := parts[0], Repeat) and only.times == 1:
             # a group written once, with nothing said: it may fill the round
             parts = [Repeat(only.body, Fill(), only.span)] if self.choose() else list(only.body)
         return instruction_of(self._line_times(parts))
@@ -67,7 +66,11 @@ class _Parser(Cursor):
     def _line_times(self, parts: list[Part]) -> list[Part]:
         """'sc, dec x 6' without brackets: the number may be meant for the whole line."""
         last = parts[-1]
-        if len(parts) < 2 or not isinstance(last, Stitches) or not isinstance(last.times, int):
+        if (
+            len(_unmarked(parts)) < 2
+            or not isinstance(last, Stitches)
+            or not isinstance(last.times, int)
+        ):
             return parts
         if self.seq[max(0, self.at - 2) : self.at] != ("times", "num"):
             return parts
@@ -93,7 +96,7 @@ class _Parser(Cursor):
                     self.tokens[self.at + 2], "a `*` where the repeat begins", unpaired=True
                 )
             if stop == "end" and found and self._repeats_line():
-                found = [self._line_again(found)]
+                found = self._line_again(found)
                 continue
             found += self.item()
             if len(found) > _MOST_ITEMS:
@@ -109,17 +112,24 @@ class _Parser(Cursor):
         return stop in ("end", "*") and count_follows(self)
 
     def _repeats_line(self) -> bool:
-        """'…, repeat around', '…, repeat from the beginning'; not 'rep from *'."""
-        return self.looks("rep") and not self.looks("rep", "from", "*")
+        """'…, repeat around', '…. Do this 6 times in all'; not 'rep from *'."""
+        return self.looks("do this") or (self.looks("rep") and not self.looks("rep", "from", "*"))
 
-    def _line_again(self, found: list[Part]) -> Part:
-        """'2 sc, inc, repeat around': the line so far, over and over."""
+    def _line_again(self, found: list[Part]) -> list[Part]:
+        """'2 sc, inc, repeat around': the line so far, over and over; what is said of the whole
+        line before it stays outside."""
+        body = _unmarked(found)
+        if not body:
+            raise self.fail("stitches before it")
+        marks = [part for part in found if isinstance(part, LoopMark | FreeLoops)]
+        said = body if found[: len(marks)] == marks else found
         self.take()
         self.match("from")
         self.match("first")
         times = self.times() or Fill()
-        body = tuple(settled(found))
-        return Repeat(body, times, body[0].span.to(self.tokens[self.at - 1].span))
+        span = body[0].span.to(self.tokens[self.at - 1].span)
+        lead = marks if said is body else [p for p in marks if isinstance(p, FreeLoops)]
+        return [*lead, Repeat(tuple(settled(said)), times, span)]
 
     # ---- one item ----
 
@@ -129,6 +139,10 @@ class _Parser(Cursor):
             return self.group()
         if part == "*":
             return [self.star()]
+        if part == "do":
+            return [self.do()]
+        if part == "fan":
+            return list(self.said_fan())
         if self._free_loops_follow():
             return [self.free_loops()]
         if part in LOOPS or (part == "in" and self.part(1) in LOOPS):
@@ -240,7 +254,7 @@ class _Parser(Cursor):
             raise self.fail("stitches to work into the ring, like `6 sc in magic ring`")
         span = self.span(start)
         return [
-            Stitches(i.unit, i.times, span, i.loop, Where.RING)
+            Stitches(*in_ring(i.unit, i.times), span, None, Where.RING)
             for i in found
             if isinstance(i, Stitches)
         ]
@@ -260,11 +274,10 @@ class _Parser(Cursor):
             raise Unread(opened, f"a `{close}` that closes this `{opened.part}`")
         if not body:
             raise Unread(opened, "stitches between the brackets")
-        if self._one_place():
-            fan, again = self.fan(body), self.number(("times", "num"))
-            return [Stitches(fan, 1 if again is None else again, self.span(start))]
-        if self.match("in", "each", "st"):
-            return [Stitches(self.fan(body), self.times() or Fill(), self.span(start))]
+        places = self._places()
+        if places is not None:
+            fan, loop = self.fan(body), self.loop()
+            return [Stitches(fan, places, self.span(start), loop)]
         if times is None:
             times = self._again() if self.match("rep") else self.times()
         loop = self.loop()
@@ -272,12 +285,35 @@ class _Parser(Cursor):
             body = [in_loop(item, loop) for item in body]
         return [Repeat(tuple(body), 1 if times is None else times, self.span(start))]
 
+    def _places(self) -> Times | None:
+        """Into how many places a group goes as one: 'in next st x 2', 'in each of next 3 sts',
+        'in each st around'. None where nothing of the kind follows."""
+        if self._one_place():
+            again = self.number(("times", "num"))
+            return 1 if again is None else again
+        several = self.number(("in", "each", "next", "num"))
+        if several is not None:
+            self.place_word()
+            return several
+        return (self.times() or Fill()) if self.match("in", "each", "st") else None
+
     def _one_place(self) -> bool:
         for form in (("in", "next", "st"), ("in", "same", "st"), ("in", "st"), ("in", "next")):
             if self.looks(*form) and self.part(len(form)) != "num":
                 self.at += len(form)
                 return True
         return False
+
+    def said_fan(self) -> Sequence[Item]:
+        """'work the following in the next stitch: sc, hdc; end of the group'."""
+        start, opened = self.at, self.take()
+        tail = Tail(self, Unit(((SINGLE, 1),)), None)
+        tail.read()
+        body = settled(self.parts("end group"))
+        if not body or tail.where is not Where.NEXT or not self.match("end group"):
+            raise Unread(opened, "stitches for one place, and `end of the group` after them")
+        tail.unit = self.fan(body)
+        return tail.items(start)
 
     def fan(self, body: Sequence[Item]) -> Unit:
         """Several stitches into one place."""
@@ -308,12 +344,24 @@ class _Parser(Cursor):
             raise Unread(opened, "a second `*`, or `rep from *`")
         return Repeat(body, self._again(), self.span(start))
 
+    def do(self) -> Item:
+        """'do the following 3 times: 2 sc, inc; end of the repeat'."""
+        start, opened = self.at, self.take()
+        times = self.times()
+        if times is None:
+            raise self.fail("how often, like `3 times` or `all around`")
+        body = tuple(settled(self.parts("end repeat")))
+        if not body or not self.match("end repeat"):
+            raise Unread(opened, "stitches to repeat, and `end of the repeat` after them")
+        return Repeat(body, times, self.span(start))
+
     def _again(self) -> Times:
         """After 'rep': from *, then how often. 'rep from * 5 times' has two meanings."""
         self.match("from")
         while self.match("*") or (self.looks("to", "*") and self.match("to")):
             pass
-        more = self.looks("num", "more") or self.looks("num", "times", "more")
+        told = (("num", "more"), ("num", "times", "more"), ("num", "times in all"))
+        more = any(self.looks(*form) for form in told)
         times = self.times()
         if times is None:
             found = self.number(("num", "more"))
@@ -323,3 +371,8 @@ class _Parser(Cursor):
         if isinstance(times, int) and not more and not self.match("total"):
             return times + self.choose()
         return times
+
+
+def _unmarked(parts: Sequence[Part]) -> list[Part]:
+    """The work itself, without words about loops that stand by themselves."""
+    return [part for part in parts if not isinstance(part, LoopMark | FreeLoops)]

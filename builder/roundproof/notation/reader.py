@@ -11,7 +11,7 @@ from roundproof.findings import Finding
 from roundproof.notation.actions import action
 from roundproof.notation.counts import ending, stated_at_end
 from roundproof.notation.cursor import Unread
-from roundproof.notation.labels import Labelled, label, rounds_said, split
+from roundproof.notation.labels import Labelled, label, rounds_said, split, without_rounds_said
 from roundproof.notation.loops import in_one_loop
 from roundproof.notation.parse import readings
 from roundproof.notation.said import Complaints
@@ -32,7 +32,7 @@ from roundproof.pattern.model import Terms
 from roundproof.source import Line, Span, Text
 
 _NOTE = re.compile(r"\s*note\s*:\s*", re.IGNORECASE)
-_AGAIN = re.compile(
+AGAIN = re.compile(
     r"(?:rep(?:eat)?|(?:work\s+)?(?:the\s+)?(?:same\s+)?(?:as|like)(?:\s+for)?(?:\s+in)?)\s+(?:rounds?|rnds?|rows?|r)\.?\s*(?P<first>\d+)"
     r"(?:\s*(?:-|to|and|&)\s*(?:rounds?|rnds?|rows?|r)?\.?\s*(?P<last>\d+))?"
     r"(?:\s*,?\s*(?:(?P<more>\d+)\s*(?:more\s*times?|times?\s*more)|x\s*(?P<x>\d+)|(?P<times>\d+)\s*times))?"
@@ -166,15 +166,12 @@ class _Reader:
             self.said.rounds(found.label, *found.rounds)
         elif behind:
             self.said.rounds(found.label, behind[0], behind[1])
-        if behind is None:
-            return first
-        _, _, start, end = behind
-        return Line(first.text[:start] + " " * (end - start) + first.text[end:], first.span)
+        return without_rounds_said(first)
 
 
 def _again(line: Line) -> Again | None:
     """'repeat R8-R12 3 more times'."""
-    match = _AGAIN.match(plain(line.text).strip())
+    match = AGAIN.match(plain(line.text).strip())
     if match is None:
         return None
     number = {name: int(g[:6]) for name, g in match.groupdict().items() if g}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from roundproof.notation.cursor import Cursor
+from roundproof.notation.tokens import BIGGEST
 from roundproof.notation.tree import (
     Chain,
     Colour,
@@ -15,7 +16,7 @@ from roundproof.notation.tree import (
     Unit,
     Where,
 )
-from roundproof.notation.units import SINGLE, named
+from roundproof.notation.units import SINGLE, in_ring, joined, named
 from roundproof.source import Span
 
 COUNTED = frozenset(
@@ -49,8 +50,8 @@ def stitches(at: Cursor) -> list[Item]:
     if count is None:
         count = _trailing(at)
     elif again is not None:  # '2 sc x 6'
-        count *= again
-    return _Tail(at, unit, count).items(start)
+        count = min(count * again, BIGGEST)
+    return Tail(at, unit, count).items(start)
 
 
 def _unit(at: Cursor, count: int | None) -> Unit | None:
@@ -74,13 +75,16 @@ def _unit(at: Cursor, count: int | None) -> Unit | None:
         return Unit(((SINGLE, 1),), 2, "inv dec")
     if part == "skip":
         at.take()
-        at.match("next")
+        if at.match("next"):
+            at.match("st")
         return Unit((), 1)
     return None
 
 
 def _stitch_unit(at: Cursor) -> Unit:
     kind = at.take().value
+    if kind == "ch":
+        return Unit(((kind, 1),))
     if at.match("inc"):
         return named(((kind, 2),), 1)
     if at.match("dec"):
@@ -125,7 +129,7 @@ def _trailing(at: Cursor) -> int | None:
     return found
 
 
-class _Tail:
+class Tail:
     """What follows a stitch: where it goes, how far, through which loop, in which yarn."""
 
     def __init__(self, at: Cursor, unit: Unit, count: int | None) -> None:
@@ -136,22 +140,29 @@ class _Tail:
         self.where = Where.NEXT
         self.nth = 0
         self.layers = 1
+        self.group = 0
         self.every = 0
         self.nth_st = 0
         self.joins = False
         self.loop = at.loop()
         self.yarn: Colour | None = None
 
-    def items(self, start: int) -> list[Item]:
+    def read(self) -> None:
+        """Take all of it."""
         while self._more():
             pass
+        if self.group and self.unit.uses != self.group:
+            raise self.c.fail("`together` behind the stitches that are closed as one")
+
+    def items(self, start: int) -> list[Item]:
+        self.read()
         if self.unit.makes == _SLIP and (self.joins or self.where is Where.FIRST):
             return [JoinRound(self.c.span(start))]
         found: list[Item] = [self.yarn] if self.yarn else []
         found += self._items(start)
         if self.where is not Where.NEXT and self.c.part() in ("in", "each"):
             # 'sc in 2nd ch from hook and in each ch across': the same stitch goes on
-            found += _Tail(self.c, self.unit, None).items(self.c.at)
+            found += Tail(self.c, self.unit, None).items(self.c.at)
         return found
 
     def _items(self, start: int) -> list[Item]:
@@ -170,13 +181,17 @@ class _Tail:
             times = 1 if self.count is None else self.count
         elif times is None:  # several in one place: the last stitch, the nth chain
             unit, times = self._several(), 1
-        elif self.count is not None and self.count > 1:
+        elif self.count is not None and self.count > 1 and unit.uses == 1:
             unit = self._several()
-        return Stitches(unit, times, span, self.loop, self.where, self.nth, self.layers)
+        if self.where is Where.RING:
+            unit, times = in_ring(unit, times)
+        loop = self.loop if unit.makes and self.where is not Where.RING else None
+        return Stitches(unit, times, span, loop, self.where, self.nth, self.layers)
 
     def _every(self, span: Span) -> Item:
         """'2 sc in every 3rd st': plain stitches up to it, then the unit, all around."""
-        body = (*self._up_to(self.every, span), Stitches(self._several(), 1, span))
+        last = Stitches(self._several(), 1, span, self.loop)
+        body = tuple(joined([*self._up_to(self.every, span), last]))
         return Repeat(body, self.times or Fill(), span)
 
     def _up_to(self, nth: int, span: Span) -> list[Item]:
@@ -198,8 +213,9 @@ class _Tail:
         if fill is not None:
             self.times = fill
             return True
-        if c.match("together"):
-            self.unit, self.count = named(self.unit.makes, max(1, self.count or 2)), None
+        if self.unit.makes and c.match("together"):
+            uses = self.group or max(1, self.count or 2)
+            self.unit, self.count = named(((self.unit.makes[0][0], 1),), uses), None
             return True
         if c.match("layers"):
             self.layers = 2
@@ -228,6 +244,8 @@ class _Tail:
             return False
         if self.where is not Where.NEXT and c.part() == "each":
             return False
+        if isinstance(self.times, int) and c.part() in ("in", "each"):
+            return False  # it has its place
         if c.part() == "each":
             return self._into()
         if c.looks("to", "first"):
@@ -278,17 +296,24 @@ class _Tail:
         remaining = c.match("remain")
         following = c.match("next")
         if c.part() == "num":
-            self.times = self._over(c.take().number)
+            number = c.take().number
+            self.times = number if self._grouped() else self._over(number)
             c.place_word()
             if not each and self.count == self.times:
                 self.count = None  # '3 sc in next 3 sts' is three, not nine
             return True
-        named_place = c.place_word()
+        named_place = self._grouped()
+        named_place |= c.place_word()
         if each or remaining:
             self.times = c.reach() or Fill()
         elif following or named_place:
             self.times = 1
         return each or remaining or following or named_place
+
+    def _grouped(self) -> bool:
+        """'pairs of stitches', 'groups of 3 stitches': closed as one."""
+        self.group = 2 if self.c.match("pair") else self.c.number(("group", "num")) or self.group
+        return bool(self.group)
 
     def _over(self, stitches: int) -> int:
         """How often a unit is worked over so many stitches: 'dec in next 2 sts' is one."""

@@ -9,7 +9,7 @@ from roundproof.notation.stitchwork import COUNTED
 from roundproof.notation.tokens import Token
 
 _DASHES = ("-", "=", ">")
-_GOES_ON = (",", ";", "times", "num", "in", "*", "around", "rep", "twice")
+_GOES_ON = (",", ";", "times", "num", "in", "*", "around", "to", "rep", "twice")
 """What behind a bracket shows that it was a group, not a count."""
 
 

@@ -53,11 +53,13 @@ _WORDS = re.compile(
     r"|(?P<arrow>->)"
     r"|(?P<sign>\S)"
 )
-_BIGGEST = 10**9
+BIGGEST = 10**9
 _NUMBER_WORDS = "one two three four five six seven eight nine ten eleven twelve"
 _ORDINAL_WORDS = "second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth"
 _NUMBERS = {word: number for number, word in enumerate(_NUMBER_WORDS.split(), 1)}
 _ORDINALS = {word: number for number, word in enumerate(_ORDINAL_WORDS.split(), 2)}
+_SPELT_OUT = ("pair", "group")
+"""Words of rounds written out in full, which nobody means who mistypes a short one."""
 _WORKED = ("stitch", "inc", "dec", "inv dec")
 
 
@@ -107,7 +109,8 @@ class Lexicon:
         self.words = vocabulary(self.uk)
         self.colours = _phrases((word, "colour", key) for word, key in colours.items() if word)
         self.letters = {w.upper(): key for w, key in colours.items() if len(w) == 1}
-        self.known = {p[0][0]: p[1] for ps in self.words.values() for p in ps if len(p[0]) == 1}
+        singles = (p for phrases in self.words.values() for p in phrases if len(p[0]) == 1)
+        self.known = {p[0][0]: p[1] for p in singles if p[1] not in _SPELT_OUT}
         self._by_first: dict[str, tuple[tuple[tuple[str, ...], str, str], ...]] = {}
         self._yarns = {plain(word): key for word, key in colours.items()}
 
@@ -142,12 +145,12 @@ class Lexicon:
         kind, text, start, end = raw[at]
         part, value, number, after = kind, text, 0, at + 1
         if kind in ("num", "ord"):
-            number = min(int(text.rstrip("stndrh")[:12]), _BIGGEST)
+            number = min(int(text.rstrip("stndrh")[:12]), BIGGEST)
         elif kind == "word":
             part, value, after = self._word(line, raw, at)
             if part in ("stitch", "foreign") and _tog(raw, after):
                 part = "tog" if part == "stitch" else "foreign tog"
-                number, after = min(int(raw[after][1][:6]), _BIGGEST), after + 2
+                number, after = min(int(raw[after][1][:6]), BIGGEST), after + 2
             if part == "word":
                 part, number = _in_words(text)
             end = raw[after - 1][3]

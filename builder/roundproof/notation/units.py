@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from roundproof.notation.tree import Item, Loop, Repeat, Stitches, Unit, Where
+from roundproof.notation.tree import Item, Loop, Repeat, Stitches, Times, Unit, Where
 
 SINGLE = "sc"
 """The stitch that 'inc', 'dec' and 'work even' are made of."""
@@ -21,11 +21,21 @@ def named(makes: Sequence[tuple[str, int]], uses: int) -> Unit:
     decrease; equal stitches side by side are counted together."""
     runs: list[tuple[str, int]] = []
     for kind, count in makes:
+        if not count:
+            continue
         if runs and runs[-1][0] == kind:
             count += runs.pop()[1]
         runs.append((kind, count))
     made = tuple(runs)
     return Unit(made, uses, _NAMES.get((made, uses), ""))
+
+
+def in_ring(unit: Unit, times: Times) -> tuple[Unit, Times]:
+    """A unit worked into a ring, where several in one place are simply so many stitches."""
+    if unit.word or unit.uses != 1 or len(unit.makes) != 1 or not isinstance(times, int):
+        return unit, times
+    ((kind, count),) = unit.makes
+    return Unit(((kind, 1),)), times * count
 
 
 def in_loop(item: Item, loop: Loop) -> Item:

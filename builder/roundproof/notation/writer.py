@@ -23,6 +23,7 @@ from roundproof.notation.tree import (
     Unit,
     Where,
 )
+from roundproof.notation.units import SINGLE
 from roundproof.pattern.model import Terms
 from roundproof.reference import stitch, terms
 
@@ -38,10 +39,15 @@ class Part:
 
 
 def write(
-    instruction: Instruction, in_terms: Terms, colour: Callable[[str], str] = str
+    instruction: Instruction,
+    in_terms: Terms,
+    colour: Callable[[str], str] = str,
+    *,
+    rows: bool = False,
 ) -> tuple[Part, ...]:
-    """The instruction in house style. `colour` names a yarn by its key."""
-    return _Writer(in_terms is Terms.UK, colour).instruction(instruction)
+    """The instruction in house style. `colour` names a yarn by its key; `rows`: the work goes
+    across, not around."""
+    return _Writer(in_terms is Terms.UK, colour, rows).instruction(instruction)
 
 
 def text_of(parts: Sequence[Part]) -> str:
@@ -49,9 +55,15 @@ def text_of(parts: Sequence[Part]) -> str:
     return "".join(text_of(p.children) if p.kind == "group" else p.text for p in parts)
 
 
-def written(instruction: Instruction, in_terms: Terms, colour: Callable[[str], str] = str) -> str:
+def written(
+    instruction: Instruction,
+    in_terms: Terms,
+    colour: Callable[[str], str] = str,
+    *,
+    rows: bool = False,
+) -> str:
     """The instruction in house style as one plain line."""
-    return text_of(write(instruction, in_terms, colour))
+    return text_of(write(instruction, in_terms, colour, rows=rows))
 
 
 _LOOPS = {Loop.FRONT: "FLO", Loop.BACK: "BLO", Loop.BOTH: "both loops"}
@@ -59,11 +71,15 @@ _PLACES = {Where.FIRST: "in first st", Where.SAME: "in same st"}
 
 
 class _Writer:
-    def __init__(self, uk: bool, colour: Callable[[str], str]) -> None:
+    def __init__(self, uk: bool, colour: Callable[[str], str], rows: bool) -> None:
         self.uk = uk
+        self.around = " across" if rows else " around"
         self.colour = colour
         self.chained = False
         """Working along a foundation chain, whose last stitch is a chain."""
+        self.alone: Item | None = None
+        """What is all of a round or a group. Elsewhere a number behind an item would seem to hold
+        for what stands before it too: "sc, 6 inc", but "inc x 6"."""
 
     def instruction(self, instruction: Instruction) -> tuple[Part, ...]:
         self.chained = any(
@@ -79,14 +95,15 @@ class _Writer:
 
     def items(self, items: Sequence[Item]) -> list[Part]:
         found: list[Part] = []
-        follows_colour = False
+        before: Item | None = None
         for item in items:
-            if found and not follows_colour:
+            self.alone = item if len(items) == 1 else None
+            if isinstance(before, Colour):
+                found.append(Part("text", " "))
+            elif before is not None and not isinstance(before, FarSide):
                 found.append(Part("text", ", "))
             found += self.item(item)
-            follows_colour = isinstance(item, Colour | FarSide)
-            if isinstance(item, Colour):
-                found.append(Part("text", " "))
+            before = item
         return found
 
     def item(self, item: Item) -> list[Part]:
@@ -116,7 +133,7 @@ class _Writer:
             parts.append(f"in {_LOOPS[item.loop]}")
         if item.layers > 1:
             parts.append("through both layers")
-        if isinstance(item.times, Fill):
+        if isinstance(item.times, Fill) and not _in_each(item):
             parts.append(self.times(item.times).strip())
         return " ".join(part for part in parts if part)
 
@@ -126,24 +143,37 @@ class _Writer:
         if not unit.makes:
             skip = terms()["sk"].uk_short if self.uk else terms()["sk"].us_short
             return f"{skip} {times}" if isinstance(times, int) else skip
-        name = self.name(unit, item.where)
+        name = self.name(unit)
+        if _in_one_place(item):
+            return f"{name} in {self.each(times)}"
         plain = unit.uses == 1 and unit.made == 1 and not unit.word
-        if not isinstance(times, int) or times == 1:
+        numbered = unit.uses == 1 and unit.made > 1 and not unit.word
+        if not isinstance(times, int) or (times == 1 and (item.layers == 1 or numbered)):
             return name
-        return f"{times} {name}" if plain else f"{name} x {times}"
+        first = plain or times == 1 or item is not self.alone
+        return f"{times} {name}" if first else f"{name} x {times}"
 
-    def name(self, unit: Unit, where: Where) -> str:
+    def each(self, times: Times) -> str:
+        """Into which stitches several go: 'next st', 'each of next 3 sts', 'each st around'."""
+        if not isinstance(times, int):
+            return f"each st{self.times(times)}"
+        return "next st" if times == 1 else f"each of next {times} sts"
+
+    def name(self, unit: Unit) -> str:
+        kind = unit.makes[0][0]
+        if unit.word == "inv dec" and kind != SINGLE:
+            return f"{self.short(kind)} {unit.word}"
         if unit.word:
             return unit.word
         if unit.uses > 1:
-            return f"{self.short(unit.makes[0][0])}{unit.uses}tog"
-        fan = ", ".join(
-            f"{n} {self.short(kind)}" if n > 1 else self.short(kind) for kind, n in unit.makes
-        )
-        if len(unit.makes) > 1:
-            fan = f"({fan})"
-        several = unit.made > 1 and where is Where.NEXT
-        return f"{fan} in next st" if several else fan
+            return f"{self.short(kind)}{unit.uses}tog"
+        fan = ", ".join(self.several(kind, count) for kind, count in unit.makes)
+        return f"({fan})" if len(unit.makes) > 1 or kind == "ch" else fan
+
+    def several(self, kind: str, count: int) -> str:
+        if kind == "ch":
+            return f"{self.short(kind)} {count}"
+        return f"{count} {self.short(kind)}" if count > 1 else self.short(kind)
 
     def place(self, item: Stitches) -> str:
         if item.where is Where.RING:
@@ -157,10 +187,21 @@ class _Writer:
     def times(self, times: Times) -> str:
         if isinstance(times, int):
             return f" x {times}"
-        return f" to last {times.before} {_sts(times.before)}" if times.before else " around"
+        return f" to last {times.before} {_sts(times.before)}" if times.before else self.around
 
     def short(self, kind: str) -> str:
         return stitch(kind).short(self.uk)
+
+
+def _in_one_place(item: Stitches) -> bool:
+    """Whether several stitches go into one, with no name for it."""
+    unit = item.unit
+    together = unit.made > 1 or any(kind == "ch" for kind, _ in unit.makes)
+    return together and unit.uses == 1 and not unit.word and item.where is Where.NEXT
+
+
+def _in_each(item: Stitches) -> bool:
+    return not isinstance(item.times, int) and _in_one_place(item)
 
 
 def _sts(count: int) -> str:

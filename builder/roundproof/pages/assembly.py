@@ -58,9 +58,7 @@ def round_anchor(proof: Proof, place: Place, ids: Mapping[str, str]) -> str | No
     return None
 
 
-def between_rounds(
-    proof: Proof, pictures: Mapping[str, Picture]
-) -> dict[str, dict[int, Inserted]]:
+def between_rounds(proof: Proof, pictures: Mapping[str, Picture]) -> dict[str, dict[int, Inserted]]:
     """By piece and round: the steps and photos that are printed after it."""
     after: dict[str, dict[int, Inserted]] = {}
     for step in proof.pattern.assembly:

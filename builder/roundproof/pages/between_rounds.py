@@ -118,4 +118,3 @@ def mark_remarks(piece: WorkedPiece, worked: WorkedRound) -> list[Markup]:
             place = unbroken(re.sub(r"between (\d)", r"between sts \1", found[2]))
             remarks.append(Markup("<b>Mark {}</b> {}.").format(name, place))
     return remarks
-

@@ -157,4 +157,3 @@ def left_right(pattern: Pattern) -> str:
         "wearer": "Left and right are the object's own, as it would say them itself.",
         "viewer": "Left and right are yours, as you look at the object.",
     }.get(pattern.left_right.value, "")
-

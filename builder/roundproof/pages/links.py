@@ -9,7 +9,6 @@ from __future__ import annotations
 import json
 import subprocess
 import sys
-from collections.abc import Iterator
 from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any
@@ -80,50 +79,54 @@ def _read_each_page_once() -> None:
     AnchorCheck.check = check
 
 
-def _follow(site: Path) -> Iterator[BrokenLink]:
+def _follow(site: Path) -> list[BrokenLink]:
     """Run the checker over every page of the folder."""
     from linkcheck.checker import get_url_from
     from linkcheck.configuration import Configuration
     from linkcheck.director import check_urls, get_aggregate
-    from linkcheck.logger import _Logger
 
     _read_each_page_once()
-    root = site.resolve().as_uri() + "/"
-    plain_root = unquote(root)
+    site = site.resolve()
     found: set[BrokenLink] = set()
-
-    def inside(address: str) -> str:
-        return unquote(address).removeprefix(plain_root)
-
-    class Collected(_Logger):  # type: ignore[misc]
-        LoggerName = "collected"
-
-        def log_filter_url(self, url: Any, _do_print: bool) -> None:
-            if why := _fault(url, plain_root):
-                page = inside(url.parent_url or url.url)
-                found.add(BrokenLink(page, url.line or 1, inside(url.url), why))
-
-        def log_url(self, url: Any) -> None: ...
-        def start_output(self) -> None: ...
-        def end_output(self, **_how: Any) -> None: ...
-        def comment(self, text: str, **_how: Any) -> None: ...
-
     settings = Configuration()
     settings["status"] = False
     settings["threads"] = 0  # one after the other: the same page is named every time
     settings["verbose"] = True
     settings["recursionlevel"] = 1  # every page is handed over below: none has to be found
     settings["enabledplugins"] = ["AnchorCheck"]
-    settings.logger_add(Collected)
-    settings["output"] = Collected.LoggerName
+    settings["logger"] = _collector(unquote(site.as_uri()) + "/", found)
     settings.sanitize()
     checker = get_aggregate(settings)
     for kind in ("*.html", "*.css"):
-        for file in sorted(site.resolve().rglob(kind)):
+        for file in sorted(site.rglob(kind)):
             if file.name != NOT_FOUND:
                 checker.urlqueue.put(get_url_from(file.as_uri(), 0, checker, extern=(0, 0)))
     check_urls(checker)
-    yield from sorted(found, key=lambda link: (link.page, link.line, link.target))
+    return sorted(found, key=lambda link: (link.page, link.line, link.target))
+
+
+def _collector(root: str, found: set[BrokenLink]) -> Any:
+    """A log of the checker's that keeps what is broken below `root`."""
+    from linkcheck.logger import _Logger
+
+    def inside(address: str) -> str:
+        return unquote(address).removeprefix(root)
+
+    class Collector(_Logger):  # type: ignore[misc]
+        def log_filter_url(self, url: Any, _do_print: bool) -> None:
+            if why := _fault(url, root):
+                page = inside(url.parent_url or url.url)
+                found.add(BrokenLink(page, url.line or 1, inside(url.url), why))
+
+        def log_internal_error(self) -> None:
+            raise SystemExit("the link checker had a fault of its own")
+
+        def log_url(self, url: Any) -> None: ...
+        def start_output(self) -> None: ...
+        def end_output(self, **_how: Any) -> None: ...
+        def comment(self, text: str, **_how: Any) -> None: ...
+
+    return Collector()
 
 
 def main() -> None:

@@ -135,9 +135,7 @@ def _hooks(proof: Proof, used: list[Yarn]) -> Iterator[Thing]:
         yield Thing(f"hook-{place}", drawing, plain(f"Hook, {millimetres(size)}"), more)
 
 
-def _gauges(
-    proof: Proof, yarns: list[Yarn], marks: Marks, *, several: bool
-) -> tuple[Markup, ...]:
+def _gauges(proof: Proof, yarns: list[Yarn], marks: Marks, *, several: bool) -> tuple[Markup, ...]:
     """One line for each gauge, with the letters of the yarns it belongs to."""
     lines: dict[Markup, list[str]] = {}
     for yarn in yarns:

@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from roundproof.drawing.bars import (
     between,
+    longest_piece,
     round_bar,
     row_pixels,
     ruler,
@@ -61,12 +62,13 @@ class Common:
     proof: Proof
     marks: Marks
     widest: int
+    longest: int
     across: Across
 
     @classmethod
     def of(cls, proof: Proof) -> Common:
         marks, widest = yarn_marks(proof.pattern), widest_round(proof.fabric)
-        return cls(proof, marks, widest, widest_of(proof))
+        return cls(proof, marks, widest, longest_piece(proof.fabric), widest_of(proof))
 
 
 def piece_work(
@@ -77,7 +79,7 @@ def piece_work(
     piece = proof.fabric.pieces[key]
     size = proof.measures.pieces.get(key)
     rows = tuple(_rows(common, piece, id, size, after))
-    small = silhouette(piece, proof.fabric, marks)
+    small = silhouette(piece, common.widest, common.longest, marks)
     hatched = any(isinstance(row, RoundRow) and "hatch" in row.bar for row in rows)
     make = max(1, piece.piece.make)
     uncounted = f"and {make - MOST_BOXES:,} more" if make > MOST_BOXES else ""
@@ -275,8 +277,10 @@ def _work(proof: Proof, worked: WorkedRound, marks: Marks) -> Markup:
 def _again(again: Again, worked: WorkedRound) -> str:
     kind = _kind(worked)
     one = f"R{again.first}" if kind == "rounds" else f"row {again.first}"
-    several = f"R{again.first}–R{again.last}" if kind == "rounds" else (
-        f"rows {again.first}–{again.last}"
+    several = (
+        f"R{again.first}–R{again.last}"
+        if kind == "rounds"
+        else (f"rows {again.first}–{again.last}")
     )
     what = one if again.first == again.last else several
     times = "once" if again.times == 1 else f"{again.times:,} times"

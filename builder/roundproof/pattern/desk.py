@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from roundproof.findings import Edit, Finding, Severity
 from roundproof.frozen import dataclass
 from roundproof.pattern.near import nearest
-from roundproof.pattern.nodes import Map, Node, Scalar, Seq
+from roundproof.pattern.nodes import Node, Scalar, Seq
 from roundproof.source import Span
 
 
@@ -68,7 +68,7 @@ class Desk:
         """A key that the schema does not have here."""
         near = nearest(key.text, names)
         place = "" if near else self.place_of(key.text)
-        message = f"`{key.text[:60]}` is not a key of {of}."
+        message = f"{_quoted(key.text)} is not a key of {of}."
         if near:
             self.faulty.add((of, near))
             edits = (Edit(key.span, near),)
@@ -82,7 +82,7 @@ class Desk:
     def unknown_value(self, text: str, span: Span, name: str, values: tuple[str, ...]) -> None:
         """A value that is none of a closed list."""
         near = nearest(text, values)
-        message = f"`{name}` cannot be `{text[:60]}`: it is {_either(values)}."
+        message = f"`{name}` cannot be {_quoted(text)}: it is {_either(values)}."
         edits = (Edit(span, near),) if near else ()
         mend = f"Did you mean `{near}`?" if near else "Use one of these."
         self.say("value-unknown", span, message, mend, edits=edits)
@@ -95,12 +95,17 @@ class Desk:
 
 def _found(node: Node) -> str:
     if isinstance(node, Scalar):
-        text = " ".join(node.text.split())
-        return f"`{text if len(text) <= 60 else text[:57] + '…'}`" if text else "empty"
+        return _quoted(node.text) if node.text.strip() else "empty"
     if isinstance(node, Seq):
         return "a list"
-    keys = ", ".join(f"`{e.key.text[:20]}`" for e in node.entries[:3])
-    return f"a group of keys ({keys})" if isinstance(node, Map) and keys else "a group of keys"
+    keys = ", ".join(_quoted(entry.key.text) for entry in node.entries[:3])
+    return f"a group of keys ({keys})" if keys else "a group of keys"
+
+
+def _quoted(words: str) -> str:
+    """A designer's words within a sentence, shortened if they go on and on."""
+    text = " ".join(words.split())
+    return f"`{text if len(text) <= 60 else text[:59] + '…'}`"
 
 
 def _listed(names: tuple[str, ...]) -> str:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cache
 
+from roundproof.frozen import dataclass
 from roundproof.reference import load_table
 
 

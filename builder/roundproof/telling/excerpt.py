@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from roundproof.frozen import dataclass
 from roundproof.source import Span
 from roundproof.telling.cells import cells
 

@@ -45,12 +45,7 @@ def _file(result: Result) -> dict[str, Any]:
 
 
 def _piece(worked: WorkedPiece) -> dict[str, Any]:
-    piece = worked.piece
-    rounds = [_round(each) for each in worked.rounds]
-    source = piece.mirror or piece.same_as
-    if source and piece.rounds is None:
-        rounds = [{**each, "from": source.value} for each in rounds]
-    return {"piece": piece.key, "rounds": rounds}
+    return {"piece": worked.piece.key, "rounds": [_round(each) for each in worked.rounds]}
 
 
 def _round(worked: WorkedRound) -> dict[str, Any]:

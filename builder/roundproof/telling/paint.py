@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
 from typing import TextIO
 
 from roundproof.findings import Severity
+from roundproof.frozen import dataclass
 
 _CODES = {"bold": "1", "faint": "2", "red": "31", "green": "32", "yellow": "33", "cyan": "36"}
 _SIGNS = "│…·“”"

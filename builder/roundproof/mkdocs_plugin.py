@@ -13,7 +13,6 @@ import os
 import re
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from importlib.resources import files as resources
 from pathlib import Path
@@ -31,6 +30,7 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.utils import get_relative_url
 from mkdocs.utils.templates import TemplateContext
 
+from roundproof.frozen import dataclass
 from roundproof.pages.links import NOT_FOUND
 from roundproof.pages.site import Site, whole_site
 from roundproof.pages.standing import Standing, standing

@@ -7,9 +7,10 @@ worked out when somebody asks. Lines and columns are 1-based and count code poin
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Generic, TypeVar
+
+from roundproof.frozen import dataclass, field
 
 T = TypeVar("T")
 

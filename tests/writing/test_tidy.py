@@ -70,7 +70,8 @@ def proofs(file: Path) -> list[Proof]:
         ("R4: with A 3 sc, [B] 3 sc", "R4: with A 3 sc, with B 3 sc"),
         ("R4: 3 sc in slate, with Mauve 3 sc", "R4: with slate 3 sc, with Mauve 3 sc"),
         ("R4: sc around (24), in back loops only", "R4: BLO: sc around (24)"),
-        ("R4: sc around, 24 sts. Mind  the marker!", "R4: sc around (24). Mind  the marker!"),
+        ("R4: sc around - 24 sts. Mind  the marker!", "R4: sc around (24). Mind  the marker!"),
+        ("R2: Inc around, do not join", "R2: inc around, do not join"),
         ("R4: sc around, fasten off (24)", "R4: sc around, fasten off (24)"),
         ("R5-R9: repeat rounds 3 to 4, x3 = 24", "R5-R9: repeat R3-R4 3 more times (24)"),
         ("R1: 6 sc in MR. R2: 6 inc.", "R1: 6 sc in magic ring. R2: inc x 6"),
@@ -111,7 +112,7 @@ def test_a_line_with_two_readings_is_written_in_one_way_once_the_fabric_tells_wh
     [
         ("R2: 6 blip", "`blip`"),
         ("R2: (sc, inc x 6", "bracket"),
-        ("R2: inc around, do not join", "`do not join`"),
+        ("R2: inc around, do not join (12)", "`do not join`"),
         ("R2: inc x 3, htr", "UK name"),
         ("R2-R4 (2 rounds): inc x 6", "3 rounds"),
         ("R2: 2 sc, inc x 6 (23)", "two ways"),
@@ -330,7 +331,7 @@ def test_every_move_is_told(renumbered: Tidied) -> None:
 
 def test_what_is_not_certain_is_told_and_left(renumbered: Tidied) -> None:
     left = [(m.span.begins[0], m.before, m.why) for m in renumbered.moved if not m.after]
-    assert left == [(10, "R5", "tidy.private_line"), (26, "R5", "tidy.which_piece")]
+    assert left == [(10, "R5", "tidy.private_line"), (25, "R5", "tidy.which_piece")]
 
 
 def test_a_number_that_stood_twice_is_told() -> None:

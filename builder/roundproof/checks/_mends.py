@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
 
 from roundproof.checks._rounds import in_words
 from roundproof.fabric.model import WorkedRound
 from roundproof.fabric.once import worked as work_once
 from roundproof.findings import Edit
+from roundproof.frozen import dataclass, replace
 from roundproof.notation.tree import Instruction, Item, Repeat, Stitches
 from roundproof.proof import Proof
 from roundproof.source import Span

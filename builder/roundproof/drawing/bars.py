@@ -7,11 +7,11 @@ Whatever a pattern says, a bar has a bounded number of shapes.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from roundproof.drawing.shapes import Drawing, Line, Rect, Shape, Share, Spot, Text
 from roundproof.drawing.yarns import Marks, YarnMark, mark_of
 from roundproof.fabric.model import Fabric, WorkedPiece, WorkedRound
+from roundproof.frozen import dataclass
 
 WIDEST = 96.0
 MOST_BARS = 24

@@ -7,7 +7,8 @@ Relative luminance and contrast ratio are those of the Web Content Accessibility
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+
+from roundproof.frozen import dataclass
 
 RGB = tuple[int, int, int]
 

@@ -5,7 +5,6 @@ The start is at the top, as in the column of bars. Flat pieces are drawn from ab
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import pi
 
 from roundproof.drawing.profile import Profile, Ring
@@ -19,6 +18,7 @@ from roundproof.drawing.shapes import (
     Text,
     polygon,
 )
+from roundproof.frozen import dataclass
 from roundproof.measure.model import Form
 
 HALF = 138.0

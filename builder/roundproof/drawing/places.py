@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from roundproof.fabric.model import Fabric, WorkedPiece
+from roundproof.frozen import dataclass
 from roundproof.notation.edges import piece_of, read_edge, read_label, read_range
 from roundproof.notation.tree import Act, Action
 from roundproof.pattern.model import Around, At, Join, Pattern, Place

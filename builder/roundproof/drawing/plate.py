@@ -7,7 +7,6 @@ out of it or is joined to a place on it is drawn there; every other piece lies b
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from math import atan2, cos, degrees, pi, sin
 
 from roundproof.drawing.outline import RULES
@@ -26,6 +25,7 @@ from roundproof.drawing.views import (
 )
 from roundproof.drawing.yarns import yarn_marks
 from roundproof.fabric.model import Fabric, WorkedPiece
+from roundproof.frozen import dataclass, field
 from roundproof.measure.model import Form, Measures
 from roundproof.notation.edges import read_edge
 from roundproof.pattern.model import Pattern
@@ -51,7 +51,7 @@ class Plate:
     fewer: tuple[str, ...]
 
 
-@dataclass
+@dataclass()
 class _Sheet:
     """What has been drawn so far and how far it reaches."""
 

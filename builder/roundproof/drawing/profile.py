@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from itertools import accumulate
 from math import pi, sqrt
 
 from roundproof.drawing.yarns import BARE, Marks, YarnMark, mark_of
 from roundproof.fabric.model import Base, WorkedPiece, WorkedRound
+from roundproof.frozen import dataclass
 from roundproof.measure.model import Flatness, Form, PieceSize, RoundSize
 
 MOST_RINGS = 60

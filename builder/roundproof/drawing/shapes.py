@@ -7,7 +7,7 @@ Numbers are user units of the drawing they stand in; a Share is per cent of its 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from roundproof.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

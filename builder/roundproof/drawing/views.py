@@ -7,13 +7,13 @@ they are painted.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from math import cos, pi, sin, sqrt
 
 from roundproof.drawing.outline import perimeter, stadium
 from roundproof.drawing.profile import Profile, Ring
 from roundproof.drawing.shapes import Path, Shape, polygon
 from roundproof.drawing.yarns import YarnMark
+from roundproof.frozen import dataclass
 from roundproof.measure.model import Form
 
 TILT = 0.2

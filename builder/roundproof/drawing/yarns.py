@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from roundproof.frozen import dataclass
 from roundproof.pattern.model import Pattern
 
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from roundproof.fabric.model import Base, Edge, Fabric, FreeRun, WorkedPiece, WorkedRound
+from roundproof.frozen import dataclass
 from roundproof.notation.edges import EdgeKind, EdgeName, piece_of, read_edge
 from roundproof.notation.tree import Act, Action, JoinRound, Loop, Turn
 from roundproof.pattern.model import Worked

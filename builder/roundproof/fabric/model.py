@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from enum import StrEnum
 
+from roundproof.frozen import dataclass, field
 from roundproof.notation.tree import Entry, Instruction, Loop, Round
 from roundproof.pattern.model import Piece
 from roundproof.source import Span

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from roundproof.fabric.edges import EdgeProblem, find_edge, find_round, quoted
 from roundproof.fabric.model import Fabric, WorkedPiece
 from roundproof.fabric.places import marks_of
+from roundproof.frozen import dataclass
 from roundproof.notation.edges import piece_of, read_edge, read_range
 from roundproof.pattern.model import (
     Around,

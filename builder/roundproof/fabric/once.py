@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 
 from roundproof.fabric.model import Stretch, Uneven
+from roundproof.frozen import dataclass, field
 from roundproof.notation.tree import (
     Chain,
     Colour,
@@ -36,7 +36,7 @@ MOST_STRETCHES = 300
 _SLIP = (("sl st", 1),)
 
 
-@dataclass
+@dataclass()
 class Outcome:
     """What came of working a round. `used` leaves out stitches announced as left; `filled` tells
     that some words filled what there was; `over_at` the words at which the stitches ran out."""

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from roundproof.fabric.edges import count_of
 from roundproof.fabric.model import Fabric, WorkedPiece, WorkedRound
+from roundproof.frozen import dataclass
 from roundproof.notation.edges import piece_of, read_edge, read_label, read_range
 from roundproof.notation.tree import Act, Action
 from roundproof.pattern.model import Around, At, Join

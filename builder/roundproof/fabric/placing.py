@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from roundproof.fabric.model import Fabric, WorkedPiece
 from roundproof.fabric.places import Site, at_site, counts_between, marks_of
+from roundproof.frozen import dataclass
 from roundproof.notation.edges import piece_of, read_edge, read_label
 from roundproof.notation.tree import Act, Action
 from roundproof.pattern.model import Around, Join, Pattern, Place

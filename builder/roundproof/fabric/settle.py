@@ -7,9 +7,9 @@ fault: where none fits, the likeliest one is kept with what is wrong with it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from roundproof.fabric.once import Outcome, worked
+from roundproof.frozen import dataclass
 from roundproof.notation.tree import Instruction, Round
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 
 from roundproof.fabric.edges import find_edge
 from roundproof.fabric.model import (
@@ -20,6 +19,7 @@ from roundproof.fabric.model import (
 from roundproof.fabric.once import Outcome, fills
 from roundproof.fabric.settle import Settled, agrees, settle
 from roundproof.findings import Finding
+from roundproof.frozen import replace
 from roundproof.notation.reader import Context, read_script
 from roundproof.notation.said import one_of_terms
 from roundproof.notation.tree import (

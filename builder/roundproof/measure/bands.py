@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from roundproof.fabric.edges import count_of
 from roundproof.fabric.model import WorkedPiece, WorkedRound
+from roundproof.frozen import dataclass
 from roundproof.measure.gauge import StitchSize, stitch_size
 from roundproof.pattern.model import Pattern, Piece
 

@@ -10,11 +10,11 @@ much is common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 
 from roundproof.fabric.edges import find_edge, in_rows
 from roundproof.fabric.model import Edge, Fabric
 from roundproof.fabric.places import Site, site_of
+from roundproof.frozen import dataclass, replace
 from roundproof.measure.figures import cm, several, stitches
 from roundproof.measure.flatness import frill
 from roundproof.measure.lengths import Length, edge_length, site_length

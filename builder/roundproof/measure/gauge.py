@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import sqrt
 
+from roundproof.frozen import dataclass
 from roundproof.measure.figures import number
 from roundproof.pattern.model import Gauge, Pattern, Piece, Yarn
 from roundproof.reference import stitches

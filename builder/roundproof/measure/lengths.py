@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from roundproof.fabric.model import Edge, Fabric, WorkedPiece, WorkedRound
 from roundproof.fabric.places import Site
+from roundproof.frozen import dataclass
 from roundproof.measure.bands import MOST_ROUNDS, round_size
 from roundproof.pattern.model import Pattern
 

@@ -10,9 +10,9 @@ below together, and is as wide as its own stitches.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import hypot, pi, sqrt
 
+from roundproof.frozen import dataclass
 from roundproof.measure.bands import Band
 
 

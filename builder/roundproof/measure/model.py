@@ -7,10 +7,10 @@ enters the weight of the filling only (see `stuffing.py`).
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from enum import StrEnum
 
 from roundproof.fabric.model import Edge
+from roundproof.frozen import dataclass, field
 from roundproof.pattern.model import Join
 from roundproof.source import Span
 

@@ -9,11 +9,11 @@ pieces that are never filled, have nothing of it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import pi
 
 from roundproof.fabric.edges import in_rows
 from roundproof.fabric.model import Base, Fabric, WorkedPiece
+from roundproof.frozen import dataclass
 from roundproof.measure.bands import Band, Bands, round_size
 from roundproof.measure.flatness import flatness
 from roundproof.measure.meridian import Point, closing_rise, frustum, meridian, stadium_slice

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 
 from roundproof.fabric.model import Fabric
+from roundproof.frozen import dataclass
 from roundproof.measure.figures import number
 from roundproof.measure.gauge import WIDTHS_OF_YARN, diameter, stitch_size, yarn_for
 from roundproof.measure.model import PieceSize

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from itertools import pairwise
 
 from roundproof.fabric.model import Fabric, WorkedPiece
 from roundproof.fabric.places import copies
+from roundproof.frozen import dataclass
 from roundproof.measure.figures import number
 from roundproof.measure.model import Fit, PieceSize
 from roundproof.measure.stuffing import stuffed

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from math import ceil, pi, sqrt
 
 from roundproof.fabric.model import Fabric, WorkedPiece, WorkedRound
+from roundproof.frozen import dataclass
 from roundproof.measure.figures import number
 from roundproof.measure.gauge import StitchSize, diameter, stitch_size, yarn_for
 from roundproof.measure.model import Fit, YarnNeed
@@ -38,7 +38,7 @@ _TAIL = re.compile(r"(\d+(?:[.,]\d+)?)\s*(mm|cm|m|in|inch|inches)\b[- ]*(?:long 
 _UNITS = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "inch": 25.4, "inches": 25.4}
 
 
-@dataclass
+@dataclass()
 class _Used:
     """What one yarn is used for so far: `units` in single crochets, `mm` of yarn in stitches,
     `ends` in mm, `unread` the rounds that could not be counted."""

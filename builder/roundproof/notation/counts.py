@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from roundproof.frozen import dataclass
 from roundproof.notation.cursor import CLOSE, LOOPS
 from roundproof.notation.tokens import Token
 from roundproof.notation.tree import Loop, Stated

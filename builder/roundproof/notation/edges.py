@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from enum import StrEnum
+
+from roundproof.frozen import dataclass
 
 
 class EdgeKind(StrEnum):

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
+from roundproof.frozen import dataclass
 from roundproof.notation.tokens import plain
 from roundproof.notation.tree import Label
 from roundproof.source import Line, Span

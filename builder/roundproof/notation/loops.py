@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
+from roundproof.frozen import dataclass, replace
 from roundproof.notation.tree import FreeLoops, Instruction, Item, Loop
 from roundproof.notation.units import every_loop, in_loop, joined, without_loop
 from roundproof.source import Span

@@ -4,9 +4,9 @@ read; nothing is guessed: a wording with two meanings is read both ways."""
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import product
 
+from roundproof.frozen import replace
 from roundproof.notation.cursor import CLOSE, LOOPS, SEPARATORS, Cursor, Unread
 from roundproof.notation.loops import LoopMark, Part, instruction_of, settled
 from roundproof.notation.stitchwork import Tail, stitches

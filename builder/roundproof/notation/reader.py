@@ -5,9 +5,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from roundproof.findings import Finding
+from roundproof.frozen import dataclass
 from roundproof.notation.actions import action
 from roundproof.notation.counts import ending, stated_at_end
 from roundproof.notation.cursor import Unread

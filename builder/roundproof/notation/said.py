@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from roundproof.findings import Edit, Finding, Severity
+from roundproof.frozen import replace
 from roundproof.notation.cursor import Unread
 from roundproof.notation.tokens import Lexicon, Token
 from roundproof.notation.tree import Label

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-
+from roundproof.frozen import dataclass, replace
 from roundproof.notation.tree import Fill, Loop, Stitches, Times, Unit, Where
 from roundproof.notation.units import SINGLE
 from roundproof.reference import stitch, terms

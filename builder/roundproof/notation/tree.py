@@ -7,9 +7,9 @@ of comparisons: two trees are equal when they say the same.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from enum import StrEnum
 
+from roundproof.frozen import dataclass, field
 from roundproof.source import Span
 
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
+from roundproof.frozen import replace
 from roundproof.notation.tree import Item, Loop, Repeat, Stitches, Times, Unit, Where
 
 SINGLE = "sc"

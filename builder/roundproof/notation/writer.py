@@ -4,8 +4,8 @@ designer's; what is written is read back as the same tree."""
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
+from roundproof.frozen import dataclass
 from roundproof.notation.tree import (
     Chain,
     Colour,
@@ -98,13 +98,16 @@ class _Writer:
         before: Item | None = None
         for item in items:
             self.alone = item if len(items) == 1 else None
-            if isinstance(before, Colour):
-                found.append(Part("text", " "))
-            elif before is not None and not isinstance(before, FarSide):
-                found.append(Part("text", ", "))
+            if before is not None:
+                found.append(Part("text", self.between(before)))
             found += self.item(item)
             before = item
         return found
+
+    def between(self, before: Item) -> str:
+        if isinstance(before, Colour):
+            return " "
+        return ": " if isinstance(before, FarSide) else ", "
 
     def item(self, item: Item) -> list[Part]:
         if isinstance(item, Colour):
@@ -125,7 +128,7 @@ class _Writer:
             return "turn"
         if isinstance(item, Leave):
             return f"leave {item.count} {_sts(item.count)} unworked"
-        return "on the other side: "
+        return "on the other side"
 
     def stitches(self, item: Stitches) -> str:
         parts = [self.unit(item), self.place(item)]

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
 from roundproof.checks import all_checks
 from roundproof.checks.base import Check
+from roundproof.frozen import dataclass
 from roundproof.pages.prose import prose
 
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from roundproof.findings import Finding
+from roundproof.frozen import dataclass
 from roundproof.pages.check_pages import check_address
 
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from roundproof.frozen import dataclass
 from roundproof.pages.plate import plate
 from roundproof.pages.values import Fact, PatternPage
 from roundproof.pages.yarns import yarn_rules

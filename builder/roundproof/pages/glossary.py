@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
 from roundproof.drawing.shapes import Box, Drawing, Rect
 from roundproof.drawing.svg import write_svg
+from roundproof.frozen import dataclass
 from roundproof.reference import StitchKind, Term, stitches, terms
 from roundproof.writing.slug import slug
 

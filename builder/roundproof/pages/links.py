@@ -9,10 +9,12 @@ from __future__ import annotations
 import json
 import subprocess
 import sys
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 from urllib.parse import unquote, urlsplit
+
+from roundproof.frozen import dataclass
 
 NOT_FOUND = "404.html"
 """Stands in for any address, so its links count from the host's root and lead nowhere on disk."""

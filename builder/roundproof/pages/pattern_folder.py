@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from hashlib import sha256
 
 from roundproof.checks.results import Result
+from roundproof.frozen import dataclass
 from roundproof.pages import photos
 from roundproof.pages.findings_shown import ShownFinding, shown
 from roundproof.pages.gallery import Shown

@@ -10,10 +10,10 @@ import io
 import re
 import warnings
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from roundproof.frozen import dataclass
 from roundproof.writing.slug import slug
 
 if TYPE_CHECKING:

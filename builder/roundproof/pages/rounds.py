@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from math import pi
 
 from markupsafe import Markup
@@ -21,6 +20,7 @@ from roundproof.drawing.shapes import Drawing
 from roundproof.drawing.svg import write_svg
 from roundproof.drawing.yarns import Marks, YarnMark, yarn_marks
 from roundproof.fabric.model import WorkedPiece, WorkedRound
+from roundproof.frozen import dataclass
 from roundproof.measure.model import Flatness, Form, PieceSize, RoundSize
 from roundproof.notation.tree import Action, Again, Note
 from roundproof.pages.between_rounds import entry, mark_remarks, start_of

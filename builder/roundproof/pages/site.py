@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 
 from roundproof.checks.results import Result, Results
+from roundproof.frozen import dataclass
 from roundproof.pages.check_pages import check_pages
 from roundproof.pages.gallery import Gallery, gallery
 from roundproof.pages.glossary import glossary

@@ -3,11 +3,10 @@ work out. Markup is HTML that is safe to print; a str is text that the template 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
 from roundproof.drawing.yarns import YarnMark
+from roundproof.frozen import dataclass
 from roundproof.pattern.model import Status, Terms
 
 

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 from roundproof.findings import Finding
-from roundproof.frozen import dataclass
+from roundproof.frozen import dataclass, replace
 from roundproof.pattern.build import pattern_of
 from roundproof.pattern.desk import Desk
 from roundproof.pattern.files import PATTERN_FILE, read_file

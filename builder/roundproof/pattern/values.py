@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
+from roundproof.frozen import replace
 from roundproof.pattern import quantities as read
 from roundproof.pattern.kinds import Choice, ListOf, Prose, Schema, Value
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 from string import ascii_uppercase
 from typing import Any
 
+from roundproof.frozen import replace
 from roundproof.pattern.desk import Desk
 from roundproof.pattern.kinds import Named
 from roundproof.pattern.make import Colour

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import tomllib
-from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 from typing import Any
+
+from roundproof.frozen import dataclass
 
 
 @cache
 def load_table(name: str) -> dict[str, Any]:
     """The table `name`.toml of this folder, as tomllib gives it."""
-    return tomllib.loads(files(__name__).joinpath(f"{name}.toml").read_text("utf-8"))
+    return tomllib.loads(Path(__file__).with_name(f"{name}.toml").read_text("utf-8"))
 
 
 @dataclass(frozen=True, slots=True)

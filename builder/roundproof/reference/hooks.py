@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 
+from roundproof.frozen import dataclass
 from roundproof.reference import load_table
 
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
+from roundproof.frozen import dataclass
 from roundproof.reference import load_table
 
 

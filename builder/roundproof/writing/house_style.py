@@ -141,7 +141,8 @@ class House:
         if found:
             last = rest[-1] if ending(rest, lines).loop else rest[found[1] - 1]
             end = last.span.end
-        elif rest:  # the signs between the work and other words belong to those
+        elif round_.span.source.text[round_.work.end : round_.span.end].strip():
+            # the signs between the work and other words belong to those
             end = round_.work.start + len(round_.work.text.rstrip(_SIGNS))
         else:
             end = round_.work.end

@@ -35,7 +35,10 @@ _MORE = (
     rf"\s*(?:-|–|—|,|&|\bto\b|\bthrough\b|\band\b|\bor\b)\s*{_WORD}\.?\s*\d{{1,6}}\b"  # R4 and R5
     r"|\s*(?:-|–|—|\bto\b)\s*\d{1,6}\b"  # R4-5
 )
-_PLURAL = rf"(?:{_MORE}|\s*(?:,|&|\band\b|\bor\b)\s*\d{{1,6}}\b(?!\s*[^\W\d]))"  # rounds 4 and 5
+_COUNTED = r"\s*(?:sts?|stitch(?:es)?|[a-z]*(?:sc|dc|tr)|inc|dec|times|x|more|[cm]?m|g)\b"
+_PLURAL = (  # rounds 4 and 5, but not: rounds 4 and 5 sts
+    rf"(?:{_MORE}|\s*(?:,|&|\band\b|\bor\b)\s*\d{{1,6}}\b(?!{_COUNTED}))"
+)
 _NAMED = re.compile(
     rf"\b(?:(?:rounds|rnds|rows)\.?\s*\d{{1,6}}\b{_PLURAL}*|{_WORD}\.?\s*\d{{1,6}}\b(?:{_MORE})*)",
     re.IGNORECASE,

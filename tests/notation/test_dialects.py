@@ -36,7 +36,7 @@ def said(round_: Round) -> str:
     return f"{round_.label}: {work}{count}"
 
 
-@pytest.mark.parametrize(("typed", "expected"), cases())
+@pytest.mark.parametrize(("typed", "expected"), list(cases()))
 def test_a_way_of_writing(typed: str, expected: list[str]) -> None:
     script, findings = read(typed, colours=COLOURS)
     assert not findings

@@ -14,14 +14,14 @@ from roundproof.pattern.model import Terms
 
 
 @given(instructions)
-@settings(max_examples=600)
+@settings(max_examples=300)
 def test_what_is_written_is_read_back_as_the_same_tree_and_no_other(tree: Instruction) -> None:
     for in_terms in Terms:
         assert read_work(written(tree, in_terms), in_terms) == (tree,)
 
 
 @given(st.lists(st.sampled_from(SNIPPETS), min_size=1, max_size=8))
-@settings(max_examples=600)
+@settings(max_examples=300)
 def test_whatever_is_read_can_be_written_and_read_again(words: list[str]) -> None:
     for tree in taken(" ".join(words)):
         for in_terms in Terms:

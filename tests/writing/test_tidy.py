@@ -326,7 +326,7 @@ def test_every_move_is_told(renumbered: Tidied) -> None:
     }
     moved = [(m.before, m.after) for m in renumbered.moved if m.after]
     assert ("rounds 5 and 6", "rounds 4 and 5") in moved and ("R5-R8", "R4-R7") in moved
-    assert len(moved) == 15
+    assert len(moved) == 17
 
 
 def test_what_is_not_certain_is_told_and_left(renumbered: Tidied) -> None:

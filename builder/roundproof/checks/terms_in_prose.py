@@ -45,10 +45,14 @@ def _prose(proof: Proof) -> Iterator[Line]:
 
 
 def _notes(proof: Proof) -> Iterator[Line]:
-    """Notes, actions and remarks between the rounds."""
+    """Notes, actions and remarks between the rounds; not lines that read like lost rounds, which
+    are told of as such."""
+    lost = {f.span.start for f in proof.reading if f.check == "note-like-round"}
     for piece in proof.fabric.pieces.values():
         for entry in piece.entries:
             if isinstance(entry, Note | Action):
+                if lost & set(range(entry.span.start, entry.span.end)):
+                    continue
                 start = max(0, entry.span.text.find(entry.text))
                 yield Line(entry.text, _span(entry.span, start, len(entry.text)))
             elif isinstance(entry, WorkedRound) and entry.round.remark:

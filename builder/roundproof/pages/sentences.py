@@ -74,7 +74,7 @@ def _(verb: Join, proof: Proof) -> Markup:
     by = _value(verb.by)
     start = _SEWN.get(by.lower(), "Sew" if by else "Join")
     method = f"with {by}" if by and by.lower() not in _SEWN else ""
-    to = Markup("to {}").format(edge_words(verb.to.value, proof)) if verb.to else Markup("")
+    to = _joined_to(verb, proof)
     with_yarn = Markup("with {}").format(_yarn(verb.with_, proof)) if verb.with_ else Markup("")
     folded = "folded flat," if verb.fold else ""
     done = _words(
@@ -87,6 +87,16 @@ def _(verb: Join, proof: Proof) -> Markup:
     if verb.front is not None:
         more.append(f"Hold the {verb.front.value} towards you.")
     return Markup(" ").join([done, *(plain(text) for text in more)])
+
+
+def _joined_to(verb: Join, proof: Proof) -> Markup:
+    """To an edge; or, where the entry says where on it, to the whole piece."""
+    if verb.to is None:
+        return Markup("")
+    key = verb.to.value
+    if verb.at is not None and key in proof.fabric.pieces:
+        return plain(f"to {_piece(key, proof)}")
+    return Markup("to {}").format(edge_words(key, proof))
 
 
 def _crocheted(verb: Join, proof: Proof) -> Markup:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from notation.texts import only_round, read
+from roundproof.notation.said import wrongly_repeated
 from roundproof.notation.tree import Act, Action, Loop, Note, Round
 from roundproof.notation.writer import written
 from roundproof.pattern.model import Terms
@@ -214,3 +215,25 @@ def test_colours_in_rounds() -> None:
 def test_a_wall_of_brackets_is_a_finding() -> None:
     _, findings = read("R1: " + "(" * 3000 + "sc" + ")" * 3000)
     assert [f.check for f in findings] == ["round-unread"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "check", "words"),
+    [
+        ("R1: 6 sc in magic ring\nR2: repeat R2-R9 3 more times", "round-unread", "R2-R9"),
+        ("R1: 6 sc in magic ring\nR2: as R7", "round-unread", "as R7"),
+        (
+            "R1: 6 sc in magic ring\nR2: sc around\nR3-R5: repeat R1-R2 3 more times",
+            "round-order",
+            "R3-R5",
+        ),
+        ("R1: 99999999999999999999999999 sc in magic ring", "round-unread", "9999"),
+        ("R99999999999999: sc around", "round-unread", "R99999999999999"),
+    ],
+)
+def test_rounds_and_numbers_that_cannot_be(typed: str, check: str, words: str) -> None:
+    script, findings = read(typed)
+    (found,) = [*findings, *wrongly_repeated(script, "body")]
+    assert found.check == check
+    assert words in found.span.text
+    assert found.mend

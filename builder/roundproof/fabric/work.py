@@ -21,7 +21,7 @@ from roundproof.fabric.settle import Settled, agrees, settle
 from roundproof.findings import Finding
 from roundproof.frozen import replace
 from roundproof.notation.reader import Context, read_script
-from roundproof.notation.said import one_of_terms
+from roundproof.notation.said import one_of_terms, wrongly_repeated
 from roundproof.notation.tree import (
     Act,
     Action,
@@ -72,7 +72,7 @@ class _Workshop:
         if piece.rounds is not None:
             context = Context(self.terms, self.colours, key)
             script, findings = read_script(piece.rounds, context)
-            self.findings += findings
+            self.findings += [*findings, *wrongly_repeated(script, key)]
         start = self.grown(piece)
         self.done[key] = PieceWork(self.pattern, piece, script, start).whole()
 

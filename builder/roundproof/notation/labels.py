@@ -24,7 +24,8 @@ _NUMBERED = re.compile(
 _WITHIN = re.compile(rf"(?<=[.)\]}}>;])\s*(?={_WORD}\.?\s*\d+\s*(?:[-:.)]|to\b|and\b|&))")
 _LISTED = re.compile(r"\s*\d+\s*[.)]\s*(?=\D)")
 _ROUNDS = re.compile(rf"\(\s*(\d+)\s*{_WORD}\s*\)")
-_HIGHEST = 100_000
+HIGHEST = 100_000
+"""No label is taken for more than this; one that reaches it is not read."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,4 +86,4 @@ def without_rounds_said(line: Line) -> Line:
 
 
 def _number(digits: str) -> int:
-    return min(int(digits[:9]), _HIGHEST)
+    return min(int(digits[:9]), HIGHEST)

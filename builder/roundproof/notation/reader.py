@@ -11,7 +11,14 @@ from roundproof.frozen import dataclass
 from roundproof.notation.actions import action
 from roundproof.notation.counts import ending, stated_at_end
 from roundproof.notation.cursor import Unread
-from roundproof.notation.labels import Labelled, label, rounds_said, split, without_rounds_said
+from roundproof.notation.labels import (
+    HIGHEST,
+    Labelled,
+    label,
+    rounds_said,
+    split,
+    without_rounds_said,
+)
 from roundproof.notation.loops import in_one_loop
 from roundproof.notation.parse import readings
 from roundproof.notation.said import Complaints
@@ -132,6 +139,9 @@ class _Reader:
         lines = (first, *more)
         span = line.span.to(lines[-1].span)
         tokens = [token for part in lines for token in self.lexicon.tokens(part)]
+        if found.label.last >= HIGHEST:
+            self.said.too_high(found.label)
+            return [Round(found.label, (), stated_at_end(tokens), span, work_of(tokens, line))]
         again = _again(first)
         if again:
             stated = stated_at_end(tokens)
@@ -139,7 +149,7 @@ class _Reader:
         act = action(first, self.lexicon)
         if act and not any(token.part in _WORKS for token in tokens):
             return [act]  # 'R9: Fasten off.' works nothing
-        work = tokens[0].span.to(tokens[-1].span) if tokens else _ink(line)
+        work = work_of(tokens, line)
         tokens, self.start = self.start + tokens, []
         try:
             found_readings, rest = readings(tokens)
@@ -167,6 +177,11 @@ class _Reader:
         elif behind:
             self.said.rounds(found.label, behind[0], behind[1])
         return without_rounds_said(first)
+
+
+def work_of(tokens: Sequence[Token], line: Line) -> Span:
+    """The words of a round's work; the whole line where there are none."""
+    return tokens[0].span.to(tokens[-1].span) if tokens else _ink(line)
 
 
 def _again(line: Line) -> Again | None:

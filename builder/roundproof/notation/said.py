@@ -8,7 +8,7 @@ from roundproof.findings import Edit, Finding, Severity
 from roundproof.frozen import replace
 from roundproof.notation.cursor import Unread
 from roundproof.notation.tokens import Lexicon, Token
-from roundproof.notation.tree import Label
+from roundproof.notation.tree import Again, Label, Script
 from roundproof.reference import stitch
 from roundproof.source import Line, Span
 
@@ -24,6 +24,40 @@ def one_of_terms(findings: Sequence[Finding]) -> tuple[Finding, ...]:
     edits = tuple(edit for f in mixed for edit in f.edits)
     first = replace(mixed[0], message=mixed[0].message + more, edits=edits)
     return tuple(first if f is mixed[0] else f for f in findings if f not in mixed[1:])
+
+
+def wrongly_repeated(script: Script, piece: str) -> list[Finding]:
+    """'R4: repeat R2-R9' where R9 is still to come, or not as many rounds as the label says."""
+    found: list[Finding] = []
+    worked: list[int] = []
+    for round_ in script.rounds:
+        label = round_.label
+        wrong = _wrongly(label, round_.repeats, worked) if round_.repeats else None
+        if wrong:
+            check, span, message, mend = wrong
+            found.append(Finding(check, Severity.ERROR, span, message, mend, piece, str(label)))
+        worked += [label.first, label.last]
+    return found
+
+
+def _wrongly(
+    label: Label, again: Again, worked: Sequence[int]
+) -> tuple[str, Span, str, str] | None:
+    named = f"R{again.first}" if again.first == again.last else f"R{again.first}-R{again.last}"
+    before = any(again.first <= n <= again.last for n in worked)
+    rounds = (again.last - again.first + 1) * again.times
+    if not before or again.last > max(worked):
+        there = f"The rounds before it are R{min(worked)} to R{max(worked)}." if worked else ""
+        mend = there or "Write out the rounds that are meant."
+        message = f"{label} repeats {named}, and not all of that stands before it."
+        return "round-unread", again.span, message, mend
+    if again.times > 1 and rounds != label.rounds:
+        message = (
+            f"{named} worked {again.times} times is {rounds} rounds; {label} is {label.rounds}."
+        )
+        mend = f"Label it R{label.first}-R{label.first + rounds - 1}."
+        return "round-order", label.span, message, mend
+    return None
 
 
 class Complaints:
@@ -82,6 +116,10 @@ class Complaints:
                 where,
                 (Edit(token.span, right),),
             )
+
+    def too_high(self, where: Label) -> None:
+        message = f"No piece has as many rounds as {where.span.text} says."
+        self._add("round-unread", where.span, message, "Correct the number of the round.", where)
 
     def rounds(self, where: Label, said: int, span: Span) -> None:
         """'R5-R9 (4 rounds)' is five rounds."""

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from roundproof.notation.cursor import BRACKETS, CLOSE, Cursor, Unread
 from roundproof.notation.stitchwork import COUNTED
-from roundproof.notation.tokens import Token
+from roundproof.notation.tokens import BIGGEST, Token
 
 _DASHES = ("-", "=", ">")
 _GOES_ON = (",", ";", "times", "num", "in", "*", "around", "to", "rep", "twice")
@@ -48,6 +48,8 @@ def paired(tokens: Sequence[Token]) -> None:
     """Raises Unread at a bracket that has no partner."""
     opened: list[Token] = []
     for token in tokens:
+        if token.number >= BIGGEST:
+            raise Unread(token, "a number that can be worked")
         if token.part in BRACKETS:
             opened.append(token)
         elif token.part in BRACKETS.values():

@@ -54,6 +54,7 @@ _WORDS = re.compile(
     r"|(?P<sign>\S)"
 )
 BIGGEST = 10**9
+"""No number is taken for more than this; one that reaches it is not read."""
 _NUMBER_WORDS = "one two three four five six seven eight nine ten eleven twelve"
 _ORDINAL_WORDS = "second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth"
 _NUMBERS = {word: number for number, word in enumerate(_NUMBER_WORDS.split(), 1)}

@@ -8,6 +8,7 @@ alone, and the reason is given in words.
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Callable, Sequence
 
 from roundproof.fabric.model import WorkedRound
@@ -52,9 +53,11 @@ class House:
     ) -> None:
         lines = [line for line in text.lines or () if not line.text.lstrip().startswith("#")]
         self.parts = [part for line in lines for part in split(line)]
+        self.at = {part.span.start: index for index, part in enumerate(self.parts)}
         self.lexicon = Lexicon(context.terms, context.colours)
         self.terms = context.terms
-        self.findings = findings
+        self.findings = sorted(findings, key=lambda f: f.span.start)
+        self.found_at = [f.span.start for f in self.findings]
         self.counts = counts
 
     def line(
@@ -122,10 +125,10 @@ class House:
 
     def lines(self, round_: Round) -> list[Line]:
         """The lines of a round, without its label and without '(5 rounds)'."""
-        span = round_.span
-        first, *more = [
-            p for p in self.parts if span.start <= p.span.start and p.span.end <= span.end
-        ]
+        start = end = self.at[round_.span.start]
+        while end < len(self.parts) and self.parts[end].span.end <= round_.span.end:
+            end += 1
+        first, *more = self.parts[start:end]
         found = label_of(first) if round_.label.given else None
         if found:
             first = Line(first.text[found.work :], first.span.cut(found.work, len(first.text)))
@@ -162,10 +165,9 @@ class House:
 
     def trouble(self, round_: Round, worked: WorkedRound | None, lines: Sequence[Line]) -> str:
         """Why a line had better be left alone, or nothing."""
-        span = round_.span
-        for finding in self.findings:
-            if finding.span.source is span.source and span.start <= finding.span.start <= span.end:
-                return finding.message
+        said = bisect_left(self.found_at, round_.span.start)
+        if said < len(self.findings) and self.found_at[said] <= round_.span.end:
+            return self.findings[said].message
         if not round_.readings or worked is None or worked.instruction is None:
             return say("tidy.unread")
         if any(token.part.startswith("foreign") for token in self.tokens(lines)):
@@ -213,4 +215,5 @@ def _more_on_the_line(end: int, line: Line) -> bool:
     """Whether nothing but another round follows on the same line of the file."""
     text = line.span.source.text
     own = text[end : line.span.end].strip()
-    return not own and bool(text[max(end, line.span.end) :].split("\n", 1)[0].strip())
+    stop = text.find("\n", line.span.end)
+    return not own and bool(text[max(end, line.span.end) : stop if stop >= 0 else None].strip())

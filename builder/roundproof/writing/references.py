@@ -43,6 +43,8 @@ _NAMED = re.compile(
     rf"\b(?:(?:rounds|rnds|rows)\.?\s*\d{{1,6}}\b{_PLURAL}*|{_WORD}\.?\s*\d{{1,6}}\b(?:{_MORE})*)",
     re.IGNORECASE,
 )
+_NEAR = 200
+"""Characters around a number in which the name of its piece is looked for."""
 _DIGITS = re.compile(r"\d+")
 
 
@@ -63,6 +65,7 @@ class References:
     def __init__(self, pattern: Pattern, numbers: Mapping[str, Numbers]) -> None:
         self.pattern = pattern
         self.numbers = numbers
+        self.change = any(each.change for each in numbers.values())
         self.names = {p.key.lower(): p.key for p in pattern.pieces}
         self.names |= {p.name.lower(): p.key for p in pattern.pieces}
         self.edits: list[Edit] = []
@@ -158,7 +161,7 @@ class References:
     def span(self, span: Span, piece: str | None, before: int | None = None) -> None:
         """The rounds named in a stretch of the file. `piece` is the one they belong to where no
         piece is named beside them; `before` the index of the round that the words stand in."""
-        if span.source is not self.pattern.source:
+        if not self.change or span.source is not self.pattern.source:
             return
         text = span.text
         for found in _NAMED.finditer(text):
@@ -190,7 +193,7 @@ class References:
 
     def private(self, span: Span, piece: str) -> None:
         """A stretch that is not touched: what it names is told of."""
-        for found in _NAMED.finditer(span.text):
+        for found in _NAMED.finditer(span.text) if self.change else ():
             key = self.beside(span.text, found) or piece
             if key in self.numbers and self.touches(self.numbers[key], found.group()):
                 self.unsure(span.cut(*found.span()), "tidy.private_line")
@@ -200,9 +203,11 @@ class References:
 
     def beside(self, text: str, found: re.Match[str]) -> str | None:
         """The piece named right before or after: 'body R4', 'R4 of the body'."""
-        before = text[: found.start()].rstrip(" ,:(").lower()
-        after = re.sub(r"^\s*(?:of|on|in)\s+(?:the\s+)?", "", text[found.end() :].lower())
-        follows = after != text[found.end() :].lower()
+        start, end = found.span()
+        before = text[max(0, start - _NEAR) : start].rstrip(" ,:(").lower()
+        behind = text[end : end + _NEAR].lower()
+        after = re.sub(r"^\s*(?:of|on|in)\s+(?:the\s+)?", "", behind)
+        follows = after != behind
         near = [
             name for name in self.names
             if re.search(rf"(?<!\w){re.escape(name)}$", before)

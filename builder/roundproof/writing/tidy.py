@@ -147,7 +147,8 @@ class _Tidying:
 
     def piece(self, key: str, wary: dict[Where, str]) -> None:
         piece = self.pieces[key]
-        findings = [f for f in self.proof.reading if f.piece == key]
+        source = self.pattern.source
+        findings = [f for f in self.proof.reading if f.piece == key and f.span.source is source]
         house = House(piece.text, self.context(key), findings, self.counts)
         worked = {w.round.span.start: w for w in piece.worked.rounds if not w.round.repeats}
         index = 0

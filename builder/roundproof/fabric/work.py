@@ -121,6 +121,8 @@ class PieceWork:
         self.yarn = yarn.key if yarn else (piece.yarn.value if piece.yarn else only)
         self.chain_counts = bool(piece.chain_counts and piece.chain_counts.value)
         self.entries: list[WorkedRound | Entry] = []
+        self.places: list[int] = []
+        """Where the rounds stand among the entries."""
         self.candidates: list[int | None] = [start.count if start else None]
         self.free: Counter[tuple[int, Loop]] = Counter()
         self.left: dict[int, int] = {}
@@ -147,7 +149,16 @@ class PieceWork:
         self.fastened = self.fastened or entry.act is Act.FASTEN_OFF
 
     def rounds(self) -> Iterator[WorkedRound]:
-        return (e for e in self.entries if isinstance(e, WorkedRound))
+        return (self.worked(place) for place in self.places)
+
+    def worked(self, place: int) -> WorkedRound:
+        entry = self.entries[place]
+        assert isinstance(entry, WorkedRound)
+        return entry
+
+    def keep(self, worked: WorkedRound) -> None:
+        self.places.append(len(self.entries))
+        self.entries.append(worked)
 
     def again(self, entry: Round) -> list[Round]:
         """Earlier rounds worked again, as rounds of their own with numbers of their own."""
@@ -184,7 +195,7 @@ class PieceWork:
         if base is Base.ROUND:
             self.carried(settled.available)
         outcomes = self.range(round_, settled)
-        self.entries.append(self.record(round_, settled, outcomes, base, yarn))
+        self.keep(self.record(round_, settled, outcomes, base, yarn))
         self.loops(round_, outcomes)
         out = outcomes[-1]
         self.yarn = out.yarn
@@ -194,11 +205,9 @@ class PieceWork:
 
     def carried(self, available: int | None) -> None:
         """The count that the last round turned out to leave for this one."""
-        at = max(i for i, e in enumerate(self.entries) if isinstance(e, WorkedRound))
-        below = self.entries[at]
-        assert isinstance(below, WorkedRound)
+        below = self.worked(self.places[-1])
         if available is not None and available != below.carries:
-            self.entries[at] = replace(below, carries=available)
+            self.entries[self.places[-1]] = replace(below, carries=available)
 
     def into(self, round_: Round) -> tuple[list[int | None], Base]:
         """The counts that a round may have to work into, and what they are."""
@@ -206,7 +215,7 @@ class PieceWork:
         if into is not None:
             count = self.free.pop((into.round, into.loop), 0)
             return [count], Base.EDGE
-        if any(True for _ in self.rounds()):
+        if self.places:
             return self.candidates, Base.ROUND
         if self.start is not None:
             return self.candidates, Base.EDGE
@@ -273,7 +282,7 @@ class PieceWork:
         stated = round_.stated.count if round_.stated else None
         available = next((c for c in self.candidates if c is not None), None)
         run = ((round_.label.rounds, stated),) if stated is not None else ()
-        self.entries.append(
+        self.keep(
             WorkedRound(
                 round_,
                 Base.ROUND,
@@ -291,8 +300,8 @@ class PieceWork:
 
     def loops(self, round_: Round, outcomes: list[Outcome]) -> None:
         """Loops that this line leaves free in the rounds below it."""
-        below = list(self.rounds())[:-1]
-        number = below[-1].round.label.last if below else 0
+        below = self.worked(self.places[-2]) if len(self.places) > 1 else None
+        number = below.round.label.last if below else 0
         for index in range(min(round_.label.rounds, _MOST_ROUNDS)):
             out = outcomes[min(index, len(outcomes) - 1)]
             under = number if index == 0 else round_.label.first + index - 1

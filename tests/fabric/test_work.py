@@ -209,3 +209,11 @@ def test_pieces_grown_from_each_other_come_to_an_end() -> None:
         {"a": "R1: sc around", "b": "R1: sc around"}, starts={"a": ["b R1"], "b": ["a R1"]}
     )
     assert set(fabric.pieces) == {"a", "b"}
+
+
+def test_groups_within_groups_are_worked_once_each() -> None:
+    # worked anew for every bracket, nineteen of them would take half a million passes
+    deep = "(" * 19 + "with chalk sc, with slate inc" + ") x 2" * 19
+    (_, last) = worked(f"R1: 6 sc in magic ring\nR2: {deep}").rounds
+    assert (last.used, last.made) == (2 * 2**19, 3 * 2**19)
+    assert last.tally["sc", "chalk"] == 2**19

@@ -85,7 +85,3 @@ def _edit(words: Span, times: int, new: int) -> tuple[Edit, ...]:
         return ()
     start, end = numbers[-1].span()
     return (Edit(words.cut(start, end), str(new)),)
-
-
-def count_edit(span: Span, count: int) -> tuple[Edit, ...]:
-    return (Edit(span, str(count)),)

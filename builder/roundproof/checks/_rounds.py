@@ -8,7 +8,6 @@ from collections.abc import Iterator
 from roundproof.fabric.model import Base, Misfit, WorkedPiece, WorkedRound
 from roundproof.notation.tree import Instruction, Item
 from roundproof.notation.writer import written
-from roundproof.pattern.model import Terms
 from roundproof.proof import Proof
 
 
@@ -37,19 +36,14 @@ def source_of(before: WorkedRound | None, worked: WorkedRound, misfit: Misfit) -
 
 def in_words(item: Item, proof: Proof) -> str:
     """An item in house style, in the pattern's own terms, with the letters of its yarns."""
-    terms = proof.pattern.terms.value if proof.pattern.terms else Terms.US
-    return written(Instruction((item,)), terms, lambda key: letter(proof, key))
+    return work_in_words(Instruction((item,)), proof)
 
 
-def letter(proof: Proof, key: str) -> str:
-    yarn = proof.pattern.yarn(key)
-    return yarn.letter if yarn else key
+def work_in_words(work: Instruction, proof: Proof) -> str:
+    """The same of all the work of a round."""
 
+    def letter(key: str) -> str:
+        yarn = proof.pattern.yarn(key)
+        return yarn.letter if yarn else key
 
-def verb(worked: WorkedRound, one: str, several: str) -> str:
-    """'makes' for a round, 'make' for a range."""
-    return one if worked.rounds == 1 else several
-
-
-def stitches(count: int) -> str:
-    return "1 stitch" if count == 1 else f"{count} stitches"
+    return written(work, proof.pattern.written_in, letter)

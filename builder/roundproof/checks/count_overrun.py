@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from roundproof.checks._mends import another_number
-from roundproof.checks._rounds import source_of, stitches, worked_rounds
+from roundproof.checks._rounds import source_of, worked_rounds
 from roundproof.checks.base import Check, Found
 from roundproof.fabric.model import Misfit
 from roundproof.findings import Severity
+from roundproof.measure.figures import stitches
 from roundproof.proof import Proof
 
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from roundproof.checks._mends import count_edit
-from roundproof.checks._rounds import stitches, verb, worked_rounds
+from roundproof.checks._rounds import worked_rounds
 from roundproof.checks.base import Check, Found
 from roundproof.fabric.model import WorkedRound
-from roundproof.findings import Severity
+from roundproof.findings import Edit, Severity
+from roundproof.measure.figures import stitches
 from roundproof.proof import Proof
 
 
@@ -17,7 +17,8 @@ def _run(proof: Proof) -> Found:
         if stated is None or worked.made is None or worked.made == stated.count or _unfit(worked):
             continue
         following = rounds[index + 1] if index + 1 < len(rounds) else None
-        mend, edits = f"Write ({worked.made}).", count_edit(stated.span, worked.made)
+        mend = f"Write ({worked.made})."
+        edits: tuple[Edit, ...] = (Edit(stated.span, str(worked.made)),)
         if following and following[0] is piece and following[2].available == stated.count:
             after = following[2].label
             mend = f"{after} works into {stated.count}, so the words of"
@@ -34,8 +35,8 @@ def _run(proof: Proof) -> Found:
 
 
 def _makes(worked: WorkedRound) -> str:
-    each = " each" if worked.rounds > 1 else ""
-    return f"{verb(worked, 'makes', 'make')} {stitches(worked.made or 0)}{each}"
+    made = stitches(worked.made or 0)
+    return f"makes {made}" if worked.rounds == 1 else f"make {made} each"
 
 
 def _unfit(worked: WorkedRound) -> bool:

@@ -2,23 +2,17 @@
 
 from __future__ import annotations
 
-from roundproof.checks._rounds import letter, worked_rounds
+from roundproof.checks._rounds import work_in_words, worked_rounds
 from roundproof.checks.base import Check, Found
 from roundproof.findings import Severity
-from roundproof.notation.writer import written
-from roundproof.pattern.model import Terms
 from roundproof.proof import Proof
 
 
 def _run(proof: Proof) -> Found:
-    terms = proof.pattern.terms.value if proof.pattern.terms else Terms.US
     for piece, _, worked in worked_rounds(proof):
         if not worked.unsettled or worked.available is None:
             continue
-        ways = [
-            written(reading, terms, lambda key: letter(proof, key))
-            for reading in worked.round.readings
-        ]
+        ways = [work_in_words(reading, proof) for reading in worked.round.readings]
         yield CHECK.finding(
             worked.round.work,
             f"{worked.label} can be read in {len(ways)} ways, and more than one of them fits.",

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from roundproof.checks._rounds import stitches, worked_rounds
+from roundproof.checks._rounds import worked_rounds
 from roundproof.checks.base import Check, Found
 from roundproof.fabric.model import Uneven
 from roundproof.findings import Severity
+from roundproof.measure.figures import stitches
 from roundproof.proof import Proof
 
 

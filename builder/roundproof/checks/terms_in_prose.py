@@ -12,7 +12,7 @@ from roundproof.findings import Edit, Severity
 from roundproof.notation.tree import Action, Note
 from roundproof.proof import Proof
 from roundproof.reference import stitches
-from roundproof.source import Line, Span, Text
+from roundproof.source import Line, Text
 
 _BRACED = re.compile(r"\{[^{}\n]*\}")
 
@@ -51,17 +51,14 @@ def _notes(proof: Proof) -> Iterator[Line]:
     for piece in proof.fabric.pieces.values():
         for entry in piece.entries:
             if isinstance(entry, Note | Action):
-                if lost & set(range(entry.span.start, entry.span.end)):
+                if any(entry.span.start <= start < entry.span.end for start in lost):
                     continue
                 start = max(0, entry.span.text.find(entry.text))
-                yield Line(entry.text, _span(entry.span, start, len(entry.text)))
+                yield Line(entry.text, entry.span.cut(start, start + len(entry.text)))
             elif isinstance(entry, WorkedRound) and entry.round.remark:
                 words, span = entry.round.remark, entry.round.span
-                yield Line(words, _span(span, max(0, span.text.find(words)), len(words)))
-
-
-def _span(span: Span, start: int, length: int) -> Span:
-    return span.cut(start, start + length)
+                start = max(0, span.text.find(words))
+                yield Line(words, span.cut(start, start + len(words)))
 
 
 @cache

@@ -107,6 +107,8 @@ class _Pass:
         self.chain_counts = chain_counts
         self.within = False
         """Inside a repeat, where nothing is the end of the round."""
+        self.known: dict[tuple[int, str | None], Outcome] = {}
+        """What groups come to, by the group and the yarn they start in."""
 
     def whole(self) -> Outcome:
         items = self.foundation(self.items)
@@ -118,25 +120,26 @@ class _Pass:
 
     def foundation(self, items: Sequence[Item]) -> Sequence[Item]:
         """A chain to begin with, and how many of its chains can be worked into."""
+        out = self.out
         first = next((i for i in items if isinstance(i, Stitches)), None)
         skipped = first.nth - 1 if first is not None and first.where is Where.HOOK else 0
-        if self.out.available is not None or not items or not isinstance(items[0], Chain):
-            if self.out.available is not None:  # a chain that was a round of its own
-                self.out.available = max(0, self.out.available - skipped)
+        if out.available is not None:  # the chain was a round of its own
+            out.available = max(0, out.available - skipped)
+            return items
+        if not items or not isinstance(items[0], Chain):
             return items
         chain, rest = items[0], items[1:]
-        self.out.foundation = chain.count
+        out.foundation = chain.count
         self.count("ch", chain.count)
-        if rest and isinstance(rest[0], JoinRound):
-            self.out.available = chain.count if rest[1:] else 0
-            if not rest[1:]:
-                self.make(chain.count)
-            return rest[1:]
+        ring = bool(rest) and isinstance(rest[0], JoinRound)
+        rest = rest[1:] if ring else rest
+        if not rest:  # nothing is worked into it yet
+            out.available = 0
+            self.make(chain.count)
+            return rest
         if first is not None and first.where is Where.FIRST:
             skipped = chain.count - 1
-        if not rest:
-            self.make(chain.count)
-        self.out.available = max(0, chain.count - skipped) if rest else 0
+        out.available = chain.count if ring else max(0, chain.count - skipped)
         return rest
 
     def item(self, item: Item, after: Sequence[Item], first: bool) -> None:
@@ -236,23 +239,23 @@ class _Pass:
             for inner in item.body:
                 self.item(inner, (), first=False)
             return
-        each = self.once()
-        for index, inner in enumerate(item.body):
-            each.item(inner, item.body[index + 1 :], first=False)
-        uses = each.out.used + each.out.left
-        times = self.times(item.times, uses, after, item.span)
-        second = self.once(each.out.yarn)
-        for index, inner in enumerate(item.body):
-            second.item(inner, item.body[index + 1 :], first=False)
+        each = self.one_time(item, self.out.yarn)
+        times = self.times(item.times, each.used + each.left, after, item.span)
         if times > 0:
-            self.add(each.out, 1)
-            self.add(second.out, times - 1)
+            self.add(each, 1)
+            self.add(self.one_time(item, each.yarn), times - 1)
 
-    def once(self, yarn: str | None = None) -> _Pass:
-        inner = _Pass(Instruction(()), Outcome(None, yarn=yarn or self.out.yarn), self.chain_counts)
-        inner.loop = self.loop
-        inner.within = True
-        return inner
+    def one_time(self, item: Repeat, yarn: str | None) -> Outcome:
+        """What a group comes to, started in a yarn. Worked out once for each yarn: within groups
+        within groups the work would double with every bracket."""
+        key = id(item), yarn
+        if key not in self.known:
+            inner = _Pass(Instruction(()), Outcome(None, yarn=yarn), self.chain_counts)
+            inner.loop, inner.known, inner.within = self.loop, self.known, True
+            for index, part in enumerate(item.body):
+                inner.item(part, item.body[index + 1 :], first=False)
+            self.known[key] = inner.out
+        return self.known[key]
 
     def add(self, out: Outcome, times: int) -> None:
         """Add what a group came to, so many times."""

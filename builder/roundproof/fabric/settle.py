@@ -44,7 +44,7 @@ def settle(
     return best
 
 
-def agrees(outcome: Outcome, stated: int | None) -> bool:
+def _agrees(outcome: Outcome, stated: int | None) -> bool:
     """Whether a round makes what it states; chains may be counted or not."""
     return stated is None or stated in (outcome.made, outcome.made - outcome.chains)
 
@@ -52,4 +52,4 @@ def agrees(outcome: Outcome, stated: int | None) -> bool:
 def _faults(outcome: Outcome, stated: int | None) -> int:
     """How far an outcome is from one that holds: 0 where nothing is wrong."""
     wrong_fit = bool(outcome.over or outcome.spare or outcome.uneven)
-    return 2 * wrong_fit + (not agrees(outcome, stated))
+    return 2 * wrong_fit + (not _agrees(outcome, stated))

@@ -17,9 +17,10 @@ from roundproof.fabric.model import (
     WorkedRound,
 )
 from roundproof.fabric.once import Outcome, fills
-from roundproof.fabric.settle import Settled, agrees, settle
+from roundproof.fabric.settle import Settled, settle
 from roundproof.findings import Finding
 from roundproof.frozen import replace
+from roundproof.notation.edges import piece_of
 from roundproof.notation.reader import Context, read_script
 from roundproof.notation.said import one_of_terms, wrongly_repeated
 from roundproof.notation.tree import (
@@ -34,7 +35,7 @@ from roundproof.notation.tree import (
     Round,
     Script,
 )
-from roundproof.pattern.model import Close, Pattern, Piece, Terms
+from roundproof.pattern.model import Close, Pattern, Piece
 
 _DRAWN_SHUT = re.compile(r"\b(?:draw|gather|pull|close|weave|thread)\w*\b", re.IGNORECASE)
 _MOST_ROUNDS = 10_000
@@ -58,7 +59,8 @@ class _Workshop:
         self.colours = {
             word: yarn.key for yarn in pattern.yarns for word in (yarn.key, *yarn.words)
         }
-        self.terms = pattern.terms.value if pattern.terms else Terms.US
+        self.terms = pattern.written_in
+        self.keys = [piece.key for piece in pattern.pieces]
         self.done: dict[str, WorkedPiece] = {}
         self.begun: set[str] = set()
         self.findings: list[Finding] = []
@@ -82,7 +84,7 @@ class _Workshop:
             return None
         edges: list[Edge] = []
         for words in piece.starts.in_:
-            self.piece(_named(words.value, self.pattern))
+            self.piece(piece_of(words.value, self.keys) or "")
             found = find_edge(Fabric(self.done), words.value)
             if not isinstance(found, Edge) or found.count is None:
                 return Edge(piece.key, words.value, "round", None, None)
@@ -100,12 +102,6 @@ class _Workshop:
             if not (run.round == edge.round and f"{run.loop} loops" == edge.kind)
         )  # fmt: skip
         self.done[edge.piece] = replace(piece, free=kept)
-
-
-def _named(words: str, pattern: Pattern) -> str:
-    """The longest piece key that some edge words start with."""
-    keys = (p.key for p in pattern.pieces if words == p.key or words.startswith(p.key + " "))
-    return max(keys, key=len, default="")
 
 
 class PieceWork:
@@ -231,8 +227,6 @@ class PieceWork:
             if last.over or last.spare or last.uneven or last.available is None:
                 break
             made = last.made
-            if made == last.available and last.yarn == outcomes[0].yarn and len(outcomes) > 1:
-                break
             following = settle(round_, [made], last.yarn, self.chain_counts).outcome
             if made == last.available and following.made == made and following.yarn == last.yarn:
                 break
@@ -322,11 +316,12 @@ class PieceWork:
 
     def gathered(self) -> bool:
         """Whether the end is drawn shut: said so after the last round, or in the assembly."""
+        keys = [piece.key for piece in self.pattern.pieces]
         for step in self.pattern.assembly:
             verb = step.verb
             if not isinstance(verb, Close) or not verb.by or verb.by.value != "gather":
                 continue
-            if _named(verb.edge.value, self.pattern) == self.piece.key:
+            if piece_of(verb.edge.value, keys) == self.piece.key:
                 return True
         after: list[Entry] = []
         for entry in self.entries:
@@ -369,6 +364,3 @@ def _one_round(outcomes: list[Outcome], rounds: int) -> Mapping[tuple[str, str |
         for key, count in out.tally.items():
             total[key] += count * max(1, weight)
     return {key: round(count / rounds) for key, count in total.items()}
-
-
-__all__ = ["agrees", "work"]

@@ -101,6 +101,13 @@ def vocabulary(uk: bool) -> Phrases:
     return _phrases(pairs)
 
 
+@cache
+def single_words(uk: bool) -> Mapping[str, str]:
+    """The part that each word plays which is read by itself, but for those of whole sentences."""
+    singles = (p for ps in vocabulary(uk).values() for p in ps if len(p[0]) == 1)
+    return {words[0]: part for words, part, _ in singles if part not in _SPELT_OUT}
+
+
 class Lexicon:
     """The words of one pattern: the terms it is written in, and its own colour names."""
 
@@ -110,18 +117,17 @@ class Lexicon:
         self.words = vocabulary(self.uk)
         self.colours = _phrases((word, "colour", key) for word, key in colours.items() if word)
         self.letters = {w.upper(): key for w, key in colours.items() if len(w) == 1}
-        singles = (p for phrases in self.words.values() for p in phrases if len(p[0]) == 1)
-        self.known = {p[0][0]: p[1] for p in singles if p[1] not in _SPELT_OUT}
         self._by_first: dict[str, tuple[tuple[tuple[str, ...], str, str], ...]] = {}
         self._yarns = {plain(word): key for word, key in colours.items()}
 
     def nearest(self, word: str) -> str | None:
         """The known word most like an unknown one; among equals, one that is worked."""
-        near = get_close_matches(word, [w for w in self.known if len(w) > 1], 5, 0.6)
+        known = single_words(self.uk)
+        near = get_close_matches(word, [w for w in known if len(w) > 1], 5, 0.6)
         letters = sorted(word)
         return min(
             near,
-            key=lambda w: (sorted(w) != letters, self.known[w] not in _WORKED, near.index(w)),
+            key=lambda w: (sorted(w) != letters, known[w] not in _WORKED, near.index(w)),
             default=None,
         )
 

@@ -12,7 +12,7 @@ from roundproof.pages.figures import day, trimmed
 from roundproof.pages.prose import plain_text, prose
 from roundproof.pages.specimen import size_words
 from roundproof.pages.values import Contact, Fact, Safety
-from roundproof.pages.wording import in_both, terms_of
+from roundproof.pages.wording import in_both
 from roundproof.pattern.model import Pattern, Size, Status
 from roundproof.proof import Proof
 from roundproof.reference.hazards import declared, hazards_of
@@ -50,7 +50,7 @@ def _facts(proof: Proof) -> Iterator[Fact]:
         yield Fact("Time", hours, "estimated")
     if pattern.level is not None:
         yield Fact("Level", Markup(escape(pattern.level.value.capitalize())))
-    terms = in_both(Markup("US"), Markup("UK"), terms_of(pattern))
+    terms = in_both(Markup("US"), Markup("UK"), pattern.written_in)
     yield Fact("Terms", terms, "words used", "#words")
     if pattern.version is not None:
         date = day(pattern.date.value) if pattern.date else ""

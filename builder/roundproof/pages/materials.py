@@ -12,7 +12,7 @@ from roundproof.drawing.things import eyes, hook
 from roundproof.drawing.yarns import Marks, YarnMark, mark_of, yarn_marks
 from roundproof.pages.figures import counted, grams, listed, metres, millimetres, sentence, trimmed
 from roundproof.pages.values import Materials, Thing
-from roundproof.pages.wording import in_both, plain, terms_of
+from roundproof.pages.wording import in_both, plain
 from roundproof.pattern.model import Gauge, Notion, Yarn
 from roundproof.proof import Proof
 from roundproof.reference import stitches
@@ -156,7 +156,7 @@ def _gauge(gauge: Gauge, proof: Proof) -> Markup:
     kind = stitches().get(gauge.stitch)
     names = (kind.short(False), kind.short(True)) if kind else (gauge.stitch, gauge.stitch)
     us, uk = (Markup(escape(name)) for name in names)
-    return plain(size) + Markup(" ") + in_both(us, uk, terms_of(proof.pattern))
+    return plain(size) + Markup(" ") + in_both(us, uk, proof.pattern.written_in)
 
 
 def _notions(proof: Proof) -> Iterator[Thing]:

@@ -17,7 +17,6 @@ from roundproof.pages.prose import inline, prose
 from roundproof.pages.rounds import Common, piece_work
 from roundproof.pages.specimen import scientific_name, specimen
 from roundproof.pages.values import ChangeEntry, PatternPage, Picture, PieceWork
-from roundproof.pages.wording import terms_of
 from roundproof.pages.words_used import words_used
 from roundproof.pattern.model import Pattern, Status
 from roundproof.proof import Proof
@@ -41,7 +40,7 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
         front.standing_of(pattern),
         pattern.status is not Status.PUBLISHED,
         preview,
-        terms_of(pattern),
+        pattern.written_in,
         pattern.level.value if pattern.level else "",
         pattern.version.value if pattern.version else "",
         day(pattern.date.value) if pattern.date else "",

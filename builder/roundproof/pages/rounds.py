@@ -29,7 +29,7 @@ from roundproof.pages.names import MOST_SINGLES, range_ids, round_ids, shown_lab
 from roundproof.pages.outlines import Across, outline_figure, widest_of
 from roundproof.pages.prose import inline
 from roundproof.pages.values import NoteRow, Photo, PieceWork, RoundRow, Row
-from roundproof.pages.wording import plain, terms_of, unbroken, work
+from roundproof.pages.wording import plain, unbroken, work
 from roundproof.pattern.model import Piece, Worked
 from roundproof.proof import Proof
 
@@ -271,7 +271,7 @@ def _work(proof: Proof, worked: WorkedRound, marks: Marks) -> Markup:
         return plain(_again(worked.round.repeats, worked))
     if found is None:
         return plain(worked.round.work.text)
-    return work(found, terms_of(proof.pattern), marks)
+    return work(found, proof.pattern.written_in, marks)
 
 
 def _again(again: Again, worked: WorkedRound) -> str:

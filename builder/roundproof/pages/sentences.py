@@ -9,7 +9,7 @@ from markupsafe import Markup
 from roundproof.drawing.yarns import mark_of, yarn_marks
 from roundproof.pages.between_rounds import edge_words
 from roundproof.pages.figures import counted, length, listed
-from roundproof.pages.wording import chip, in_both, plain, terms_of
+from roundproof.pages.wording import chip, in_both, plain
 from roundproof.pattern.model import (
     Around,
     At,
@@ -106,7 +106,7 @@ def _crocheted(verb: Join, proof: Proof) -> Markup:
     kind = stitches().get(verb.stitch.value)
     names = (kind.short(False), kind.short(True)) if kind else (verb.stitch.value,) * 2
     us, uk = (plain(f"in {verb.count.value:,} {name}") for name in names)
-    return in_both(us, uk, terms_of(proof.pattern))
+    return in_both(us, uk, proof.pattern.written_in)
 
 
 def _at(at: At | None) -> str:

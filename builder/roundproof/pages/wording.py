@@ -111,7 +111,7 @@ def chip(mark: YarnMark) -> Markup:
 
 def fragment(text: str, pattern: Pattern, marks: Marks) -> Markup:
     """Notation in prose, in both terms; what is no notation is printed as it stands."""
-    own = terms_of(pattern)
+    own = pattern.written_in
     span = Source("", text).span(0, len(text))
     colours = {word: yarn.key for yarn in pattern.yarns for word in yarn.words}
     script, _ = read_script(Text(text, span, (Line(text, span),)), Context(own, colours, ""))

@@ -19,7 +19,7 @@ from roundproof.notation.tree import (
 )
 from roundproof.pages.prose import inline
 from roundproof.pages.values import Word
-from roundproof.pages.wording import in_both, plain, terms_of, unbroken
+from roundproof.pages.wording import in_both, plain, unbroken
 from roundproof.pattern.model import Pattern, Terms
 from roundproof.reference import StitchKind, Term, stitches, terms
 
@@ -29,7 +29,7 @@ _LOOP_TERMS = {Loop.FRONT: "FLO", Loop.BACK: "BLO"}
 def words_used(pattern: Pattern, fabric: Fabric) -> tuple[Word, ...]:
     """Stitches in order of height, then the other words, then the pattern's own stitches."""
     said = set(_said(_instructions(fabric)))
-    own = terms_of(pattern)
+    own = pattern.written_in
     kinds = [_stitch(kind) for key, kind in stitches().items() if key in said]
     togethers = sorted(word for word in said if word.startswith("tog "))
     others = [_term(term, own) for key, term in terms().items() if key in said and term.means]

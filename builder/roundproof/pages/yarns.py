@@ -18,7 +18,6 @@ from roundproof.drawing.colour import (
     write_shade,
 )
 from roundproof.drawing.yarns import yarn_marks
-from roundproof.pages.wording import terms_of
 from roundproof.pattern.model import Pattern, Terms
 
 LONGEST = 60
@@ -96,7 +95,7 @@ def _accents(pattern: Pattern) -> str:
 
 def _page_foot(pattern: Pattern) -> str:
     """Name, version, terms and contact at the foot of each page, in the terms that are shown."""
-    own = terms_of(pattern)
+    own = pattern.written_in
     other = Terms.UK if own is Terms.US else Terms.US
     # A page's margin cannot look at a choice; a named page can be chosen.
     chosen, plain = f":root:has(#terms-{other.lower()}:checked)", _foot_words

@@ -319,6 +319,11 @@ class Pattern:
     credits: tuple[Text, ...] = ()
     accept: tuple[Accept, ...] = ()
 
+    @property
+    def written_in(self) -> Terms:
+        """The terms its rounds are in; US where it does not say."""
+        return self.terms.value if self.terms else Terms.US
+
     def yarn(self, word: str) -> Yarn | None:
         """The yarn that a word, letter or key names, or None."""
         low = word.lower()

@@ -16,7 +16,6 @@ from roundproof.frozen import dataclass
 from roundproof.notation.reader import Context, read_script
 from roundproof.notation.tree import Action, Entry, Label, Note, Round, Script
 from roundproof.pattern.load import read_pattern
-from roundproof.pattern.model import Terms
 from roundproof.proof import Proof
 from roundproof.source import Source, Text
 from roundproof.words import say
@@ -143,7 +142,7 @@ class _Tidying:
     def context(self, key: str) -> Context:
         pattern = self.pattern
         colours = {word: yarn.key for yarn in pattern.yarns for word in (yarn.key, *yarn.words)}
-        return Context(pattern.terms.value if pattern.terms else Terms.US, colours, key)
+        return Context(pattern.written_in, colours, key)
 
     def piece(self, key: str, wary: dict[Where, str]) -> None:
         piece = self.pieces[key]

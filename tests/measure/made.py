@@ -70,6 +70,8 @@ def _shaped(before: int, count: int) -> str:
         return "sc around"
     if more > 0:
         plain = before - more
+        if plain < 0:  # three in some of the stitches
+            return f"(3 sc in next st) x {-plain}, {more + 2 * plain} inc"
         return f"{more} inc" + (f", {plain} sc" if plain else "")
     plain = before + 2 * more
     return f"{-more} dec" + (f", {plain} sc" if plain else "")

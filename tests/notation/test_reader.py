@@ -166,7 +166,6 @@ def test_free_loops_and_loops_of_single_stitches() -> None:
         ("R2: (sc, inc x 6 (12)", "round-unread", "(", "`)`"),
         ("R2: sc, inc) x 6 (12)", "round-unread", ")", "`(`"),
         ("R2: *sc, inc (12)", "round-unread", "*", "`rep from *`"),
-        ("R2: 6", "round-unread", "6", "a stitch, like `sc`"),
         ("R2: sc in next (12)", None, "", ""),
         ("R2: () x 6 (12)", "round-unread", "(", "stitches between the brackets"),
         ("R2:", "round-unread", "R2:", "stitches, like `(sc, inc) x 6`"),

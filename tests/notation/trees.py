@@ -72,11 +72,20 @@ others = st.one_of(
     st.builds(Colour, st.sampled_from(["slate", "chalk", "mauve"]), st.just(SPAN)),
     st.sampled_from([Turn(SPAN), FarSide(SPAN), JoinRound(SPAN)]),
 )
+
+
+def _can_repeat(body: list[Item]) -> bool:
+    """A yarn alone is no work to repeat, and what is repeated begins with the next stitch."""
+    first = body[0]
+    starts = isinstance(first, Stitches) and first.where is Where.FIRST
+    return not starts and not all(isinstance(i, Colour) for i in body)
+
+
 items = st.recursive(
     st.one_of(stitches, stitches, others),
     lambda inner: st.builds(
         lambda body, times: Repeat(tuple(joined(body)), times, SPAN),
-        st.lists(inner, min_size=1, max_size=4),
+        st.lists(inner, min_size=1, max_size=4).filter(_can_repeat),
         st.integers(1, 6) | _FILL,
     ),
     max_leaves=8,

@@ -126,7 +126,11 @@ class _Pass:
         if out.available is not None:  # the chain was a round of its own
             out.available = max(0, out.available - skipped)
             return items
+        while items and isinstance(items[0], Colour):
+            out.yarn, items = items[0].yarn, items[1:]
         if not items or not isinstance(items[0], Chain):
+            return items
+        if _lifts(items):
             return items
         chain, rest = items[0], items[1:]
         out.foundation = chain.count
@@ -162,7 +166,8 @@ class _Pass:
         self.count("ch", item.count)
         lifts = first or all(isinstance(i, Turn | JoinRound) for i in after)
         lifts = lifts and not self.within
-        if lifts and not (first and self.chain_counts):
+        counts = self.chain_counts if item.counts is None else item.counts
+        if lifts and not (first and counts):
             return
         if lifts:
             self.use(1)
@@ -301,6 +306,30 @@ class _Pass:
         if room % uses and self.out.uneven is None:
             self.out.uneven = Uneven(uses, room, room % uses, span)
         return room // uses
+
+
+def _lifts(items: Sequence[Item]) -> bool:
+    """Whether a chain to begin with only lifts the work: a single one, or one before a ring."""
+    chain, after = items[0], items[1] if len(items) > 1 else None
+    if not isinstance(after, Stitches) or not isinstance(chain, Chain):
+        return False
+    return after.where is Where.RING or (chain.count == 1 and after.where is Where.NEXT)
+
+
+def ways_to_count(work: Instruction) -> tuple[bool, ...]:
+    """Whether a chain that lifts the work counts as a stitch where nothing is said of it, the
+    likelier way first: it does for double crochet and taller (three chains or more), it does not
+    for single crochet, and makers differ for what lies between (standards of the trade)."""
+    chain = work.items[0] if work.items else None
+    if not isinstance(chain, Chain) or chain.counts is not None or chain.count < 2:
+        return (False,)
+    first = next((i for i in work.items[1:] if isinstance(i, Stitches | Repeat)), None)
+    while isinstance(first, Repeat):
+        first = first.body[0] if isinstance(first.body[0], Stitches | Repeat) else None
+    kind = stitches().get(first.unit.makes[0][0]) if first and first.unit.makes else None
+    if kind is None or first is None or first.where is Where.HOOK or kind.height <= 1:
+        return (False,)
+    return (True, False) if kind.height >= 2 and chain.count >= 3 else (False, True)
 
 
 def fills(items: Sequence[Item]) -> bool:

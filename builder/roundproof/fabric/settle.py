@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from roundproof.fabric.once import Outcome, worked
-from roundproof.frozen import dataclass
-from roundproof.notation.tree import Instruction, Round
+from roundproof.fabric.once import Outcome, fills, ways_to_count, worked
+from roundproof.frozen import dataclass, replace
+from roundproof.notation.tree import Fill, Instruction, Item, Repeat, Round, Stitches, Where
 
 
 @dataclass(frozen=True)
@@ -22,26 +22,80 @@ class Settled:
     outcome: Outcome
     available: int | None
     unsettled: bool = False
+    counting: bool = False
+    """Whether a chain that lifts the work was taken for a stitch."""
 
 
 def settle(
-    round_: Round, candidates: Sequence[int | None], yarn: str | None, chain_counts: bool
+    round_: Round,
+    candidates: Sequence[int | None],
+    yarn: str | None,
+    chain_counts: bool | None,
+    infer: bool = True,
 ) -> Settled:
     """Work every reading into every count the round below may have left, the likeliest count
-    first, and keep the best. `candidates` has at least one count; None stands for unknown."""
+    first, and keep the best. `candidates` has at least one count; None stands for unknown, and
+    with `infer` the count is then found from what the round states that it makes. `chain_counts`
+    is what the piece says of a chain that lifts the work; None where it says nothing."""
     tried = [
-        Settled(reading, outcome, outcome.available)
+        Settled(reading, outcome, outcome.available, counting=counting)
         for available in candidates
         for reading in round_.readings
-        for outcome in [worked(reading, available, yarn, chain_counts)]
+        for counting in ((chain_counts,) if chain_counts is not None else ways_to_count(reading))
+        for outcome in [worked(reading, available, yarn, counting)]
     ]
     stated = round_.stated.count if round_.stated else None
+    tried += _otherwise(tried, stated, yarn, infer)
     best = min(tried, key=lambda t: _faults(t.outcome, stated))
     rivals = {t.outcome.made for t in tried if _faults(t.outcome, stated) == 0
               and t.available == best.available}  # fmt: skip
     if len(rivals) > 1 and stated is None and len(round_.readings) > 1:
         return Settled(best.instruction, best.outcome, best.available, unsettled=True)
     return best
+
+
+def _otherwise(
+    tried: Sequence[Settled],
+    stated: int | None,
+    yarn: str | None,
+    infer: bool,
+) -> list[Settled]:
+    """What else a round with a stated count may be: '2 sc, inc (24)' said once for all of it; and,
+    where it is not known what there is to work into, the count that makes what is stated."""
+    if stated is None or any(
+        _faults(t.outcome, stated) == 0 and t.available is not None for t in tried
+    ):
+        return []
+    found: list[Settled] = []
+    for each in tried:
+        available: int | None = each.available
+        if available is None:
+            needed = _needed(each.instruction, stated, yarn, each.counting) if infer else None
+            if needed:
+                out = worked(each.instruction, needed, yarn, each.counting)
+                found.append(Settled(each.instruction, out, needed))
+        elif each.outcome.spare and all(_once(i) for i in each.instruction.items):
+            work = each.instruction
+            span = work.items[0].span.to(work.items[-1].span)
+            filled = replace(work, items=(Repeat(work.items, Fill(), span),))
+            out = worked(filled, available, yarn, each.counting)
+            found.append(Settled(filled, out, out.available))
+    return [f for f in found if _faults(f.outcome, stated) == 0]
+
+
+def _once(item: Item) -> bool:
+    """Plain stitches that go on to the next ones: nothing is said of how often."""
+    return isinstance(item, Stitches) and item.where is Where.NEXT and isinstance(item.times, int)
+
+
+def _needed(work: Instruction, stated: int, yarn: str | None, chain_counts: bool) -> int | None:
+    """How many stitches there have to be for a round that fills them to make so many."""
+    if not fills(work.items):
+        return None
+    low, high = (worked(work, n, yarn, chain_counts).made for n in (stated, 2 * stated))
+    if high == low or stated * (stated - low) % (high - low):
+        return None
+    return stated + stated * (stated - low) // (high - low)
 
 
 def _agrees(outcome: Outcome, stated: int | None) -> bool:

@@ -115,7 +115,7 @@ class PieceWork:
         yarn = pattern.yarn(piece.yarn.value) if piece.yarn else None
         only = pattern.yarns[0].key if len(pattern.yarns) == 1 else None
         self.yarn = yarn.key if yarn else (piece.yarn.value if piece.yarn else only)
-        self.chain_counts = bool(piece.chain_counts and piece.chain_counts.value)
+        self.chain_counts = piece.chain_counts.value if piece.chain_counts else None
         self.entries: list[WorkedRound | Entry] = []
         self.places: list[int] = []
         """Where the rounds stand among the entries."""
@@ -187,7 +187,7 @@ class PieceWork:
             return
         yarn = self.yarn
         candidates, base = self.into(round_)
-        settled = settle(round_, candidates, yarn, self.chain_counts)
+        settled = settle(round_, candidates, yarn, self.chain_counts, infer=base is not Base.EDGE)
         if base is Base.ROUND:
             self.carried(settled.available)
         outcomes = self.range(round_, settled)

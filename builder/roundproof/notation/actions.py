@@ -39,7 +39,10 @@ _MARK = re.compile(
 def action(line: Line, lexicon: Lexicon) -> Action | None:
     """The action a line stands for, or None. A yarn that is not known leaves `yarn`
     empty and its words in `name`."""
-    text = " ".join(plain(line.text).split())
+    low = plain(line.text).lstrip()
+    if not low.startswith(_STARTS):
+        return None
+    text = " ".join(low.split())
     for pattern, make in _TABLE:
         match = pattern.match(text)
         if match:
@@ -79,6 +82,23 @@ def _mark(match: _Match, line: Line, _: Lexicon) -> Action:
     places = (int(match.group("a")[:9]), int(match.group("b")[:9]))
     return Action(Act.MARK, line.text.strip(), line.span, name=match.group("name"), between=places)
 
+
+_STARTS = (
+    *(
+        "change",
+        "switch",
+        "start",
+        "begin",
+        "join",
+        "attach",
+        "do not",
+        "don't",
+        "fasten",
+        "finish",
+    ),
+    *("bind", "fo", "cut", "turn", "fold", "flatten", "stuff", "keep", "move", "mark"),
+)
+"""How every action starts: most lines do not, and are not looked at further."""
 
 _TABLE: tuple[tuple[re.Pattern[str], Callable[[_Match, Line, Lexicon], Action | None]], ...] = (
     (_HOOK, _hook),

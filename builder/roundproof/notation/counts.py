@@ -31,13 +31,13 @@ def ending(rest: Sequence[Token], lines: Sequence[Line]) -> Ending:
         return Ending(None, None)
     found = clothed(rest)
     if found is None:
-        return Ending(stated_at_end(rest), _remark(rest[0].span.start, lines))
+        return Ending(stated_at_end(rest), _remark(rest[0].start, lines))
     number, at = found
     stated = Stated(rest[number].number, rest[number].span)
     words = [t.part for t in rest[at:] if t.part not in (",", ".", ";", "in", "-")]
     if len(words) == 1 and words[0] in ("flo", "blo"):
         return Ending(stated, None, LOOPS[words[0]])
-    return Ending(stated, _remark(rest[at - 1].span.end, lines))
+    return Ending(stated, _remark(rest[at - 1].end, lines))
 
 
 def clothed(rest: Sequence[Token]) -> tuple[int, int] | None:
@@ -81,3 +81,19 @@ def _remark(start: int, lines: Sequence[Line]) -> Line | None:
         whole = " ".join(part for part in (written, more) if part)
         return Line(whole, Span(line.span.source, begin, end))
     return None
+
+
+def count_in_front(tokens: list[Token]) -> tuple[Stated | None, list[Token]]:
+    """A count that stands before the work ('24 sts (+6). (3 sc, inc) x 6', a column of its own),
+    and the other tokens."""
+    parts = [token.part for token in tokens[:3]]
+    column = parts[:2] == ["num", "|"]
+    sentence = parts[:2] == ["num", "st"] and len(parts) > 2 and parts[2] in (".", "(", ":", ";")
+    if not column and not sentence:
+        return None, tokens
+    at = 2
+    while at < len(tokens) and tokens[at].part in ("(", ")", "+", "-", "±", "num", ".", ":", ";"):
+        if tokens[at].part in (".", ":", ";"):
+            return Stated(tokens[0].number, tokens[0].span), tokens[at + 1 :]
+        at += 1
+    return Stated(tokens[0].number, tokens[0].span), tokens[2 if column else at :]

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cached_property
 
 from roundproof.notation.tokens import Token
-from roundproof.notation.tree import Fill, Loop, Times
+from roundproof.notation.tree import Colour, Fill, Loop, Times
 from roundproof.source import Span
 
 _PAST = ("end",) * 8
@@ -15,7 +16,10 @@ BRACKETS = {"(": ")", "[": "]", "{": "}"}
 CLOSE = {**BRACKETS, "<": ">"}
 """What closes each sign that may open a group or a count."""
 
-SEPARATORS = (",", ";", ".", "+", "/", ":")
+SEPARATORS = (",", ";", ".", "+", "/", ":", "|", "and")
+
+WORKED = frozenset({"stitch", "foreign", "own", "inc", "dec", "inv dec", "tog", "foreign tog"})
+"""Parts that are worked."""
 
 LOOPS = {"flo": Loop.FRONT, "blo": Loop.BACK, "both loops": Loop.BOTH}
 
@@ -53,6 +57,32 @@ class Cursor:
         self.at = 0
         self.taken = taken
         self.choices = 0
+        self.doubts: list[Token] = []
+        """Words taken for one of the things they may stand for."""
+        self.asides: list[tuple[int, int]] = []
+        """Remarks gone past, as (first token, past the last)."""
+        self.used: int | None = 0
+        """Stitches that the group in hand has used so far; None where that cannot be told yet."""
+        self.filled: Fill | None = None
+        """What was said behind a number of stitches of filling the round."""
+
+    @cached_property
+    def last_worked(self) -> int:
+        """The place of the last token that is worked; -1 where there is none."""
+        return max((i for i, part in enumerate(self.seq) if part in WORKED), default=-1)
+
+    @cached_property
+    def last_stitch(self) -> int:
+        """The same, but for slip stitches and chains, which may close a round behind its count."""
+        closing = ("sl st", "ch")
+        return max(
+            (
+                i
+                for i, t in enumerate(self.tokens)
+                if (t.part in WORKED or t.part == "ring") and t.value not in closing
+            ),
+            default=-1,
+        )
 
     def part(self, ahead: int = 0) -> str:
         """The part played by a token further on; 'end' past the last one."""
@@ -94,7 +124,8 @@ class Cursor:
 
     def span(self, start: int) -> Span:
         """From the token at `start` to the one taken last."""
-        return self.tokens[start].span.to(self.tokens[max(start, self.at - 1)].span)
+        first = self.tokens[start]
+        return Span(first.source, first.start, self.tokens[max(start, self.at - 1)].end)
 
     def fail(self, expected: str) -> Unread:
         token = self.tokens[self.at] if self.at < len(self.tokens) else None
@@ -117,7 +148,7 @@ class Cursor:
                 return found + more
         if part == "twice":
             self.at += 1
-            return 2
+            return 3 if self.match("more") else 2
         closed = self.at > 0 and self.seq[self.at - 1] in (")", "]", "}")
         if closed and part == "num" and self.tokens[self.at].glued:
             return self.take().number
@@ -146,6 +177,30 @@ class Cursor:
         if self.part() == "in" and self.part(1) in LOOPS:
             self.at += 1
         return LOOPS[self.take().part] if self.part() in LOOPS else None
+
+    def yarn(self) -> Colour | None:
+        """'with sand', 'in A', 'brown': a yarn of the pattern, a colour, or an unknown word where
+        only a yarn can stand."""
+        start = self.at
+        lead = self.part() in ("with", "in", "change")
+        what = self.part(int(lead))
+        unknown = what == "word" and (self.part() == "with" or self._letter_ahead(int(lead)))
+        if what not in ("colour", "hue") and not unknown:
+            return None
+        self.at += lead
+        last = self.take()
+        while last.part == "hue" and self.part() == "hue":
+            last = self.take()  # 'light blue'
+        said = self.span(start) if last.part == "colour" else self.span(start + lead)
+        value = last.value if last.part == "colour" else said.text
+        if self.tokens[start].part == "change" and self.match("in", "last"):
+            self.place_word()  # 'change to white in the last st'
+        return Colour(value, said)
+
+    def _letter_ahead(self, ahead: int) -> bool:
+        """Whether a capital letter stands there by itself: 'in A'."""
+        text = self.tokens[self.at + ahead].span.text
+        return len(text) == 1 and text.isupper()
 
     def place_word(self) -> bool:
         """Take a word that names what is worked into: 'st', 'ch', 'each sc'. A stitch with a

@@ -1,28 +1,48 @@
-"""Labels at the start of a line: 'R7', 'Rounds 8-17 (10 rounds):', '4.', '4th row'."""
+"""Labels at the start of a line: 'R7', 'Rounds 8-17 (10 rounds):', '4.', '4th row', 'Next'."""
 
 from __future__ import annotations
 
 import re
 
 from roundproof.frozen import dataclass
+from roundproof.notation.numerals import CARDINALS, ORDINALS, value
 from roundproof.notation.tokens import plain
 from roundproof.notation.tree import Label
 from roundproof.source import Line, Span
 
 _WORD = r"(?:rounds?|rnds?|rows?|rds?|rw|r)"
-_TO = r"(?:-|to|thru|through|/|&|and|\+|,)"
+_LEAD = r"\s*(?:[|•·]\s*|[-*]\s+|\[\s*x?\s*\]\s*)?"
+_TO = r"(?:->|[-/&+,>]|~(?=\S)|to|thru|through|until|and|t/m)"
+_SUFFIX = r"(?:st|nd|rd|th|[ªº°])?"
+_SAID = rf"(?:\s*\(\s*(?P<rounds>\d+)\s*{_WORD}\s*\))?"
+_SIDE = r"(?:\s*\((?:rs|ws|right side|wrong side)\))?"
+_MORE = rf"\s*{_TO}\s*(?:{_WORD}\.?\s*)?"
+_NUMBERS = rf"\d+{_SUFFIX}(?:r(?=[~-]))?(?:[./>]?-?{_MORE}(?:and\s+)?\d+{_SUFFIX})*"
 _NAMED = re.compile(
-    rf"\s*(?:\d+\s*[.)]\s*)?(?P<word>{_WORD})\.?\s*(?P<first>\d+)"
-    rf"(?:\s*{_TO}\s*(?:{_WORD})?\.?\s*(?P<last>\d+))?\b"
-    rf"(?:\s*\(\s*(?P<rounds>\d+)\s*{_WORD}\s*\))?\s*(?:[:.)=-]+|(?=\s|$|[(*\[]))\s*"
+    rf"{_LEAD}(?:\d+\s*[.)]\s*)?(?P<word>{_WORD})\s*\.?\s*(?P<numbers>{_NUMBERS})(?![\d\w])"
+    rf"{_SAID}{_SIDE}\s*(?P<end>[:.)=~>;|/-]+|(?=\s|$|[(*\[{{<\"]))\s*"
 )
 _NUMBERED = re.compile(
-    rf"\s*(?P<first>\d+)\.?(?:\s*{_TO}\s*(?P<last>\d+)\.?)?"
-    rf"(?:(?:st|nd|rd|th)?\s*(?P<word>{_WORD})\b\s*[:.)-]*"
-    rf"|\s*(?:\(\s*(?P<rounds>\d+)\s*{_WORD}\s*\)\s*)?[.):](?!\d))\s*"
+    rf"{_LEAD}(?:from\s+)?(?P<numbers>{_NUMBERS})"
+    rf"(?:\.?\s*(?P<word>{_WORD})\b\.?(?:\s*inclusive\.?)?{_SIDE}\s*(?P<end>[:.)=~-]*)"
+    rf"|{_SAID}{_SIDE}(?:\s*[.):>|~]+(?!\d)|/(?=\s)|\s+[-=>]+(?=\s)))\s*"
+)
+_ONE_NUMBER = re.compile(rf"(?P<before>.*?\d+{_SUFFIX})(?:\s+|\.)-+\s+")
+_FULL_STOPS = re.compile(rf"\s*\d+\.\s*{_WORD}\.\s*\d+\s+[a-z]")
+"""'2. row. 6 sc': the number of the round stands before the word."""
+_LISTED = re.compile(r"\s*\d+\s*[.)]\s*(?=\D)")
+_TICKED = re.compile(r"\s*(?:\[\s*x?\s*\]|\|)\s*(?P<numbers>\d+)\s+(?=\S)")
+_SPELT = rf"(?:{'|'.join([*CARDINALS, *ORDINALS])})(?:[ -](?:{'|'.join([*CARDINALS, *ORDINALS])}))?"
+_IN_WORDS = re.compile(
+    rf"\s*(?:(?P<word>{_WORD})\.?\s+(?P<a>{_SPELT})(?:\s*{_TO}\s*(?P<b>{_SPELT}))?"
+    rf"|(?P<a2>{_SPELT})(?:\s*{_TO}\s*(?P<b2>{_SPELT}))?\s+(?P<word2>{_WORD}))\b\s*[:.)=-]+\s*"
+)
+_RELATIVE = re.compile(
+    rf"\s*(?:(?:next|following|last|final)\s+(?:(?P<n>\d+|{_SPELT})\s+)?(?P<word>{_WORD})\b"
+    r"\s*[:.)=-]+\s*)"
 )
 _WITHIN = re.compile(rf"(?<=[.)\]}}>;])\s*(?={_WORD}\.?\s*\d+\s*(?:[-:.)]|to\b|and\b|&))")
-_LISTED = re.compile(r"\s*\d+\s*[.)]\s*(?=\D)")
+_AFTER_COUNT = re.compile(rf"(?<=[\d.)\]}}>;])\s+(?={_WORD}\.?\s*(?P<n>\d+)\b)")
 _ROUNDS = re.compile(rf"\(\s*(\d+)\s*{_WORD}\s*\)")
 HIGHEST = 100_000
 """No label is taken for more than this; one that reaches it is not read."""
@@ -31,46 +51,112 @@ HIGHEST = 100_000
 @dataclass(frozen=True, slots=True)
 class Labelled:
     """A label and where the work begins in the line. `rounds` is the number of rounds that the
-    text says a range has, with its place."""
+    text says a range has, with its place. `counted_on` tells that the words name no number ('Next
+    round'): the label then holds how many rounds there are, from 1."""
 
     label: Label
     work: int
     rounds: tuple[int, Span] | None = None
+    counted_on: bool = False
 
 
 def label(line: Line) -> Labelled | None:
     """The label a line starts with, or None."""
     text = plain(line.text)
     match = _NAMED.match(text) or _NUMBERED.match(text)
+    if match is not None and match.re is _NAMED and _FULL_STOPS.match(text):
+        match = _NUMBERED.match(text)
+    if match is None:
+        match = _TICKED.match(text)
+        return _in_words(line, text) if match is None else _labelled(line, match, match.end())
+    single = _ONE_NUMBER.match(text) if _is_single(match) else None
+    return _labelled(line, match, single.end() if single else match.end(), bool(single))
+
+
+def _labelled(line: Line, match: re.Match[str], work: int, single: bool = False) -> Labelled:
+    groups = match.groupdict()
+    numbers = [_number(n) for n in re.findall(r"\d+", groups["numbers"])]
+    first, last = numbers[0], numbers[0] if single else numbers[-1]
+    word = groups.get("word") or ""
+    start = len(line.text) - len(line.text.lstrip())
+    end = match.end("numbers")
+    if single:
+        end = match.start("numbers") + len(str(first))
+    elif match.re is _NUMBERED:
+        end = match.start("numbers") + len(groups["numbers"].rstrip("stndrhª º°"))
+    found = Label(first, last, line.span.cut(start, end), row=word.startswith(("row", "rw")))
+    said = None if single else groups.get("rounds")
+    rounds = (_number(said), line.span.cut(*match.span("rounds"))) if said else None
+    return Labelled(found, work, rounds)
+
+
+def _is_single(match: re.Match[str]) -> bool:
+    """Whether 'Rnd 2 - 12 sc' is one label with a dash behind it, not a range: the dash stands
+    apart, one round is named, and nothing closes the label."""
+    groups = match.groupdict()
+    numbers, word = groups["numbers"], groups.get("word") or ""
+    if not re.fullmatch(r"\d+\S*\s+-+\s+\d+\S*|\d+\.-+\s+\d+\S*", numbers):
+        return False
+    first, last = (int(n[:9]) for n in re.findall(r"\d+", numbers))
+    plural = word.endswith("s") and len(word) > 2
+    return last <= first or not (plural or groups.get("end") or match.re is _NUMBERED)
+
+
+def _in_words(line: Line, text: str) -> Labelled | None:
+    """'Round one:', 'Fifth and sixth rounds:', 'Next 9 rounds:'."""
+    match = _IN_WORDS.match(text)
+    if match:
+        first = value(match["a"] or match["a2"])
+        last = value(match["b"] or match["b2"] or match["a"] or match["a2"])
+        if first is None or last is None:
+            return None
+        word = match["word"] or match["word2"]
+        span = line.span.cut(0, max(match.end(g) for g in ("a", "b", "a2", "b2", "word2")))
+        return Labelled(Label(first, last, span, row=word.startswith("row")), match.end())
+    match = _RELATIVE.match(text)
     if match is None:
         return None
-    first = _number(match.group("first"))
-    last = _number(match.group("last") or match.group("first"))
-    word = match.group("word") or ""
-    start = len(text) - len(text.lstrip())
-    end = max(match.end("first"), match.end("last"))
-    span = line.span.cut(start, end)
-    found = Label(first, last, span, row=word.startswith(("row", "rw")))
-    said = match.groupdict().get("rounds")
-    rounds = (_number(said), line.span.cut(*match.span("rounds"))) if said else None
-    return Labelled(found, match.end(), rounds)
+    said = match["n"] or "1"
+    rounds = _number(said) if said.isdigit() else value(said) or 1
+    span = line.span.cut(0, match.end("word"))
+    row = match["word"].startswith("row")
+    return Labelled(Label(1, rounds, span, row=row, given=False), match.end(), counted_on=True)
 
 
 def split(line: Line) -> list[Line]:
     """Several rounds on one line as lines of their own."""
     text = plain(line.text)
     listed = _LISTED.match(text)  # '6. Round 4:' is one round
-    cuts = [m.end() for m in _WITHIN.finditer(text, listed.end() if listed else 0)]
-    ends = [*cuts, len(text)]
+    start = listed.end() if listed else 0
+    cuts = {m.end() for m in _WITHIN.finditer(text, start)} | _numbered_on(text, start)
+    if not cuts:
+        return [line]
+    ends = [*sorted(cuts), len(text)]
     return [
         Line(line.text[a:b].rstrip() if b < len(text) else line.text[a:b], line.span.cut(a, b))
-        for a, b in zip([0, *cuts], ends, strict=True)
+        for a, b in zip([0, *ends], ends, strict=False)
     ]
 
 
-def rounds_said(line: Line, start: int) -> tuple[int, Span, int, int] | None:
+def _numbered_on(text: str, start: int) -> set[int]:
+    """Where a line goes on with the round that follows the one before it: 'r4 … = 18 r5 …'."""
+    named = _NAMED.match(text, start)
+    if named is None:
+        return set()
+    at, cuts = int(re.findall(r"\d+", named["numbers"])[-1][:9]), set()
+    for match in _AFTER_COUNT.finditer(text, named.end()):
+        if int(match["n"][:9]) == at + 1:
+            further = _NAMED.match(text, match.end())
+            if further is None:
+                continue
+            cuts.add(match.end())
+            at = int(re.findall(r"\d+", further["numbers"])[-1][:9])
+    return cuts
+
+
+def rounds_said(line: Line) -> tuple[int, Span, int, int] | None:
     """'(5 rounds)' after the work: the number, its span, and where the brackets stand."""
-    match = _ROUNDS.search(plain(line.text), start)
+    match = _ROUNDS.search(plain(line.text))
     if match is None:
         return None
     return _number(match.group(1)), line.span.cut(*match.span(1)), match.start(), match.end()
@@ -78,7 +164,7 @@ def rounds_said(line: Line, start: int) -> tuple[int, Span, int, int] | None:
 
 def without_rounds_said(line: Line) -> Line:
     """The line with '(5 rounds)' behind the work blanked out, so that places stay."""
-    said = rounds_said(line, 0)
+    said = rounds_said(line)
     if said is None:
         return line
     _, _, start, end = said

@@ -21,6 +21,11 @@ class LoopMark:
 Part = Item | LoopMark | FreeLoops
 
 
+def unmarked(parts: Sequence[Part]) -> list[Part]:
+    """The work itself, without words about loops that stand by themselves."""
+    return [part for part in parts if not isinstance(part, LoopMark | FreeLoops)]
+
+
 def settled(parts: Sequence[Part]) -> list[Item]:
     """Loops named by a mark put on the stitches they hold for; equal stitches joined."""
     found: list[Item] = []

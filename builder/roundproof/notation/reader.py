@@ -7,10 +7,10 @@ import re
 from collections.abc import Mapping, Sequence
 
 from roundproof.findings import Finding
-from roundproof.frozen import dataclass
+from roundproof.frozen import dataclass, replace
 from roundproof.notation.actions import action
-from roundproof.notation.counts import ending, stated_at_end
-from roundproof.notation.cursor import Unread
+from roundproof.notation.counts import count_in_front, ending, stated_at_end
+from roundproof.notation.cursor import WORKED, Unread
 from roundproof.notation.labels import (
     HIGHEST,
     Labelled,
@@ -20,7 +20,8 @@ from roundproof.notation.labels import (
     without_rounds_said,
 )
 from roundproof.notation.loops import in_one_loop
-from roundproof.notation.parse import readings
+from roundproof.notation.numerals import value as numeral
+from roundproof.notation.parse import readings, work_of_round
 from roundproof.notation.said import Complaints
 from roundproof.notation.tokens import Lexicon, Token, plain
 from roundproof.notation.tree import (
@@ -38,13 +39,18 @@ from roundproof.notation.tree import (
 from roundproof.pattern.model import Terms
 from roundproof.source import Line, Span, Text
 
+_COUNTED = re.compile(r"[(\[<{=]\s*\d+[^()\[\]]*[)\]>}]?\.?\s*$|\d+\s*(?:sts?|stitches)\.?\s*$")
 _NOTE = re.compile(r"\s*note\s*:\s*", re.IGNORECASE)
+_A_ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
+_NUMBER = rf"(?:{_A_ROUND}\.?\s*(?P<{{0}}>\d+)|(?P<{{0}}_>\d+)(?:st|nd|rd|th)\s+{_A_ROUND})"
 AGAIN = re.compile(
-    r"(?:rep(?:eat)?|(?:work\s+)?(?:the\s+)?(?:same\s+)?(?:as|like)(?:\s+for)?(?:\s+in)?)\s+(?:rounds?|rnds?|rows?|r)\.?\s*(?P<first>\d+)"
-    r"(?:\s*(?:-|to|and|&)\s*(?:rounds?|rnds?|rows?|r)?\.?\s*(?P<last>\d+))?"
-    r"(?:\s*,?\s*(?:(?P<more>\d+)\s*(?:more\s*times?|times?\s*more)|x\s*(?P<x>\d+)|(?P<times>\d+)\s*times))?"
+    r"(?:(?:rep(?:eat)?\.?|(?:work\s+)?(?:the\s+)?(?:same\s+)?(?:as|like)(?:\s+for)?(?:\s+in)?)\s+)"
+    rf"(?:the\s+)?{_NUMBER.format('first')}"
+    rf"(?:\s*(?:-|to|and|&|\+)\s*(?:{_A_ROUND})?\.?\s*(?P<last>\d+))?"
+    r"(?:\s*,?\s*(?:(?P<more>\d+|[a-z]+)\s*(?:more\s*times?|times?\s*more)|x\s*(?P<x>\d+)"
+    r"|(?P<times>\d+|[a-z]+)\s*times|(?P<once>once|twice)(?:\s+more)?))?"
 )
-_WORKS = frozenset({"stitch", "foreign", "inc", "dec", "inv dec", "tog", "foreign tog"})
+_WORKS = WORKED | {"ring"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +74,8 @@ class _Reader:
         self.lexicon = Lexicon(context.terms, context.colours)
         self.said = Complaints(self.lexicon, context.piece)
         self.next = 1
+        self.begun = False
+        """Whether a round has been read."""
         self.start: list[Token] = []
         """A foundation on a line of its own before the first round: its tokens."""
 
@@ -79,6 +87,7 @@ class _Reader:
         labelled = any(labels)
         entries: list[Entry] = []
         at = 0
+        self.lines, self.labels = lines, labels
         while at < len(lines):
             line, found = lines[at], labels[at]
             at += 1
@@ -91,8 +100,21 @@ class _Reader:
                     at += 1
                 entries += self.round(line, found, more)
             elif line.text.strip():
-                entries += self.other(line, labelled, bool(entries))
+                unlabelled = not labelled or self.fills_gap(at - 1)
+                entries += self.other(line, not unlabelled, bool(entries))
         return Script(tuple(entries))
+
+    def fills_gap(self, at: int) -> bool:
+        """Whether lines without a label stand where just so many labels are missing: R2, a line
+        that reads as a round, R4."""
+        lines = 0
+        for line, found in zip(self.lines[at:], self.labels[at:], strict=True):
+            if found is not None:
+                first = self.next + lines if found.counted_on else found.label.first
+                return lines > 0 and first == self.next + lines
+            work = self.quiet(line)
+            lines += bool(work and not _foundation(work) and action(line, self.lexicon) is None)
+        return False
 
     def open(self, found: Labelled, line: Line, more: Sequence[Line], following: Line) -> bool:
         """Whether a round goes on in the following line: a bare label, a line that ends open."""
@@ -102,7 +124,28 @@ class _Reader:
         if not text:
             return action(following, self.lexicon) is None
         unclosed = any(text.count(a) > text.count(b) for a, b in ("()", "[]", "{}"))
-        return unclosed or text.endswith((",", ";", "+", "*")) or text.lower().endswith(" and")
+        if unclosed or self.goes_on(text, following):
+            return True
+        return text.endswith((",", ";", "+", "*")) or text.lower().endswith(" and")
+
+    def goes_on(self, text: str, following: Line) -> bool:
+        """Whether a line goes on in the middle of a sentence: no count yet, and the next one starts
+        small, with a number or with the count, and has stitches in it."""
+        start = following.text.lstrip()[:1]
+        if _COUNTED.search(text) or not (start.islower() or start.isdigit() or start in "(["):
+            return False
+        if action(following, self.lexicon) is not None:
+            return False
+        tokens = self.lexicon.tokens(following)
+        if not any(token.part in _WORKS for token in tokens):
+            return False
+        if start in "([" and not self.quiet(following):
+            return True  # the count alone
+        return not (self.quiet_text(text, following) and self.quiet(following))
+
+    def quiet_text(self, text: str, following: Line) -> bool:
+        """Whether words read as a round by themselves."""
+        return self.quiet(Line(text, following.span)) is not None
 
     def other(self, line: Line, labelled: bool, begun: bool) -> list[Entry]:
         """A line without a label: an action, a round in a piece without any, or a note."""
@@ -134,6 +177,10 @@ class _Reader:
             return None
 
     def round(self, line: Line, found: Labelled, more: Sequence[Line]) -> list[Entry]:
+        if found.counted_on:
+            label_ = found.label
+            number = replace(label_, first=self.next, last=self.next + label_.last - 1)
+            found = replace(found, label=number)
         self.next = found.label.last + 1
         first = self.first_line(line, found)
         lines = (first, *more)
@@ -150,33 +197,75 @@ class _Reader:
         if act and not any(token.part in _WORKS for token in tokens):
             return [act]  # 'R9: Fasten off.' works nothing
         work = work_of(tokens, line)
-        tokens, self.start = self.start + tokens, []
+        front, tokens = count_in_front(tokens)
+        tokens, self.start = magic_circle(self.start + tokens, not self.begun), []
+        self.begun = True
         try:
-            found_readings, rest = readings(tokens)
+            told = work_of_round(tokens)
         except Unread as unread:
             self.said.unread(unread, found.label, work)
             return [Round(found.label, (), stated_at_end(tokens), span, work)]
+        if told.stray:
+            spans = tuple(token.span for token in told.stray)
+            stated = stated_at_end(tokens)
+            return [Round(found.label, (), stated, span, work, stray=spans)]
+        found_readings, rest = told.readings, told.rest
         self.said.foreign(tokens, found.label)
-        if rest and rest[0].span.start > work.start:
+        if rest and rest[0].start > work.start:
             before = tokens[len(tokens) - len(rest) - 1]
-            work = Span(work.source, work.start, max(work.start, before.span.end))
+            work = Span(work.source, work.start, max(work.start, before.end))
         end = ending(rest, lines)
+        if front is not None and end.stated is None:
+            end = replace(end, stated=front)
         if end.loop:
             found_readings = tuple(in_one_loop(r, end.loop) for r in found_readings)
         act = action(end.remark, self.lexicon) if end.remark else None
         remark = end.remark.text if end.remark and not act else ""
-        read = Round(found.label, found_readings, end.stated, span, work, remark)
+        asides = [_words_of(tokens, *aside) for aside in told.asides]
+        remark = " ".join(part for part in (*asides, remark) if part)
+        beside = tuple(
+            Span(work.source, tokens[a].start, tokens[b - 1].end) for a, b in told.asides
+        )
+        doubts = [token.span for token in told.doubts]
+        doubts += [t.span for t in tokens if t.part == "ring" and t.value == "MC"]
+        read = Round(
+            *(found.label, found_readings, end.stated, span, work, remark),
+            beside=beside,
+            doubtful=tuple(doubts),
+        )
         return [read, act] if act else [read]
 
     def first_line(self, line: Line, found: Labelled) -> Line:
         """The work in a labelled line. '(5 rounds)' behind it is blanked out, so places stay."""
         first = Line(line.text[found.work :], line.span.cut(found.work, len(line.text)))
-        behind = rounds_said(first, 0)
+        behind = rounds_said(first)
         if found.rounds:
             self.said.rounds(found.label, *found.rounds)
         elif behind:
             self.said.rounds(found.label, behind[0], behind[1])
-        return without_rounds_said(first)
+        return without_rounds_said(first) if behind else first
+
+
+def magic_circle(tokens: list[Token], first: bool) -> list[Token]:
+    """'MC' stands for the magic circle where a piece begins and no ring is named otherwise, else
+    for the main colour."""
+    places = [i for i, token in enumerate(tokens) if token.part == "mc"]
+    if not places:
+        return tokens
+    ring = first and not any(token.part == "ring" for token in tokens)
+    for place in places:
+        token = tokens[place]
+        meant = token._replace(part="ring") if ring else token._replace(part="hue")
+        tokens = [*tokens[:place], meant, *tokens[place + 1 :]]
+    return tokens
+
+
+def _words_of(tokens: Sequence[Token], start: int, end: int) -> str:
+    """What stands between two tokens, without the brackets around it."""
+    text = tokens[start].source.text[tokens[start].start : tokens[end - 1].end]
+    inside = text[1:-1] if text[:1] in "([{<" else text
+    words = inside.strip(" .,;:-")
+    return words[:1].upper() + words[1:] + "." if words else ""
 
 
 def work_of(tokens: Sequence[Token], line: Line) -> Span:
@@ -189,10 +278,17 @@ def _again(line: Line) -> Again | None:
     match = AGAIN.match(plain(line.text).strip())
     if match is None:
         return None
-    number = {name: int(g[:6]) for name, g in match.groupdict().items() if g}
-    times = number.get("more") or number.get("x") or number.get("times") or 1
+    number = {name.rstrip("_"): _times_said(g) for name, g in match.groupdict().items() if g}
+    times = number.get("more") or number.get("x") or number.get("times") or number.get("once") or 1
     last = number.get("last", number["first"])
     return Again(number["first"], last, times, _ink(line))
+
+
+def _times_said(words: str) -> int:
+    """'3', 'three', 'twice'."""
+    if words.isdigit():
+        return int(words[:6])
+    return {"once": 1, "twice": 2}.get(words) or numeral(words) or 1
 
 
 def _foundation(work: Instruction) -> bool:

@@ -100,9 +100,9 @@ class Complaints:
     def foreign(self, tokens: Sequence[Token], where: Label) -> None:
         """Stitch names of the other terms, each name once a piece."""
         mine, other = ("UK", "US") if self.lexicon.uk else ("US", "UK")
-        for token in tokens:
+        for token in [t for t in tokens if t.part in ("foreign", "foreign tog")]:
             written = token.span.text
-            if not token.part.startswith("foreign") or written.lower() in self._foreign:
+            if written.lower() in self._foreign:
                 continue
             self._foreign.add(written.lower())
             short = stitch(token.value).short(self.lexicon.uk)

@@ -29,7 +29,7 @@ from roundproof.notation.tree import (
     Turn,
     Where,
 )
-from roundproof.notation.writer import Part, text_of
+from roundproof.notation.writer import Part, counting, text_of
 from roundproof.pattern.model import Terms
 
 _LOOPS = {Loop.FRONT: "the front loops only", Loop.BACK: "the back loops only"}
@@ -165,7 +165,7 @@ class _Speaker:
         if isinstance(item, Stitches):
             return self.names.stitches(item)
         if isinstance(item, Chain):
-            return f"chain {item.count}"
+            return f"chain {item.count}{counting(item)}"
         if isinstance(item, Turn):
             return "turn the work"
         if isinstance(item, Leave):

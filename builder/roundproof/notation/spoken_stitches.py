@@ -5,7 +5,7 @@ from __future__ import annotations
 from roundproof.frozen import dataclass, replace
 from roundproof.notation.tree import Fill, Loop, Stitches, Times, Unit, Where
 from roundproof.notation.units import SINGLE
-from roundproof.reference import stitch, terms
+from roundproof.reference import full_name, terms
 
 _LOOPS = {
     Loop.FRONT: "the front loop only",
@@ -141,7 +141,7 @@ class Names:
         return "" if isinstance(times, int) else self.reach(times)
 
     def name(self, kind: str) -> str:
-        return stitch(kind).name(self.uk)
+        return full_name(kind, self.uk)
 
     def skip(self) -> str:
         return terms()["sk"].uk_short if self.uk else terms()["sk"].name

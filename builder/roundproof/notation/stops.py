@@ -4,38 +4,97 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from roundproof.notation.cursor import BRACKETS, CLOSE, Cursor, Unread
+from roundproof.notation.cursor import BRACKETS, CLOSE, WORKED, Cursor, Unread
 from roundproof.notation.stitchwork import COUNTED
 from roundproof.notation.tokens import BIGGEST, Token
+from roundproof.reference import stitches
 
-_DASHES = ("-", "=", ">")
-_GOES_ON = (",", ";", "times", "num", "in", "*", "around", "to", "rep", "twice")
+_SIGNS = frozenset({*BRACKETS, *BRACKETS.values()})
+_DASHES = frozenset({"-", "=", ">", "|", "/", "~"})
+_STARTS = _DASHES | {*CLOSE, "num", "total"}
+_UNITS = COUNTED | {"round", "around", "in", "next", "last", "on", "remain"}
+"""Parts that may stand behind the number of a count, within its brackets."""
+_GOES_ON = (",", ";", "times", "num", "in", "*", "around", "to", "rep", "twice", "each")
 """What behind a bracket shows that it was a group, not a count."""
+_ENDS = frozenset({"end", ".", "(", "[", "|", "fasten off", "turn", "join"})
+_BEFORE = WORKED | {
+    ".",
+    ",",
+    ":",
+    ";",
+    ")",
+    "]",
+    "}",
+    "around",
+    "num",
+    "-",
+    "|",
+    "twice",
+    "st",
+    "times",
+}
 
 
 def count_follows(at: Cursor) -> bool:
     """Whether a stitch count stands here, in any of its clothes."""
-    ahead = 0
-    while at.part(ahead) in _DASHES:
+    return at.seq[at.at] in _STARTS and count_at(at) is not None
+
+
+def count_at(at: Cursor) -> tuple[int, int] | None:
+    """Where a stitch count that stands here has its number, and where it ends, as the places of
+    tokens; None where there is none."""
+    ahead, said = 0, {at.part(-1) if at.at else ""} & {"total"}
+    while at.part(ahead) in _DASHES or at.part(ahead) == "total":
+        said.add(at.part(ahead))
         ahead += 1
-    dressed = ahead > 0
     close = CLOSE.get(at.part(ahead))
     ahead += close is not None
-    ahead += at.part(ahead) == "total"
+    while close and at.part(ahead) in ("=", "total", "-", "+", "around"):
+        ahead += 1
     if at.part(ahead) != "num":
-        return False
-    after = ahead + 1
-    while at.part(after) in COUNTED or at.part(after) == "round":
+        return None
+    number, after = at.at + ahead, ahead + 1
+    units = _UNITS | {"."} if close else _UNITS
+    while at.part(after) in units and not (close is None and at.part(after) in ("in", "next")):
         after += 1
+    found = (number, at.at + after)
     if close is None:
-        before = at.seq[at.at - 1] if at.at else ""
-        full = before in ("around", ".")
-        totalled = at.part(after - 1) == "total"
-        return at.part(after) in ("end", ".") and (dressed or full or totalled)
-    if at.part(after) != close:
-        return False
+        return found if _bare_count(at, ahead, after, said) else None
+    if at.part(after) != close or _of_others(at, ahead, after):
+        return None
     plain = after == ahead + 1 and not _times_follow(at, after + 1)
-    return plain or at.part(after + 1) not in _GOES_ON
+    behind = at.part(after + 1)
+    closed = behind in (",", ";") and at.at > 0 and at.last_stitch < at.at + after
+    if plain or behind not in _GOES_ON or closed:
+        return number, at.at + after + 1
+    return None
+
+
+def _bare_count(at: Cursor, number: int, after: int, said: set[str]) -> bool:
+    """Whether a number without brackets is a count: behind a dash, with the word 'total', as a
+    sentence of its own, or all by itself at the end."""
+    behind, end = at.part(after), at.last_stitch < at.at + after
+    unit = "st" in at.seq[at.at + number + 1 : at.at + after]
+    if "total" in said or at.part(after - 1) == "total":
+        return end
+    if said - {"|"}:
+        return end
+    before = at.seq[at.at - 1] if at.at else ""
+    if said or (unit and before in _BEFORE and behind != "free"):
+        return end
+    if before in ("around", ".") and behind in ("end", "."):
+        return True
+    loose = not at.tokens[at.at + number].glued
+    alone = behind in ("end", ".") and after == number + 1 and loose
+    if alone and before == "," and at.at > 1 and at.seq[at.at - 2] == "around":
+        return True
+    return alone and before in (")", "]", "}", "num", "st", "twice", "times", ";")
+
+
+def _of_others(at: Cursor, number: int, after: int) -> bool:
+    """'(7 shells)': a count of something that is no single stitch."""
+    inside = at.tokens[at.at + number + 1 : at.at + after]
+    return any(t.part == "stitch" and stitches()[t.value].vague for t in inside)
 
 
 def _times_follow(at: Cursor, ahead: int) -> bool:
@@ -47,12 +106,12 @@ def _times_follow(at: Cursor, ahead: int) -> bool:
 def paired(tokens: Sequence[Token]) -> None:
     """Raises Unread at a bracket that has no partner."""
     opened: list[Token] = []
-    for token in tokens:
+    for token in [t for t in tokens if t.part in _SIGNS or t.number >= BIGGEST]:
         if token.number >= BIGGEST:
             raise Unread(token, "a number that can be worked")
         if token.part in BRACKETS:
             opened.append(token)
-        elif token.part in BRACKETS.values():
+        else:
             if not opened or BRACKETS[opened[-1].part] != token.part:
                 opens = next(o for o, c in BRACKETS.items() if c == token.part)
                 raise Unread(token, f"the `{opens}` that it closes, or leave it out", unpaired=True)

@@ -9,24 +9,44 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from difflib import get_close_matches
-from functools import cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
+from roundproof.notation.numerals import CARDINALS, ORDINALS, TENS
+from roundproof.notation.numerals import value as numeral
+from roundproof.notation.tree import Unit
 from roundproof.pattern.model import Terms
 from roundproof.reference import stitches, terms
-from roundproof.source import Line, Span
+from roundproof.source import Line, Source, Span
 
 
 class Token(NamedTuple):
     """`part` is the part played ("stitch", "inc", "num", a term's part, "word" for an unknown
     word, or the sign itself); `value` a stitch id, a yarn key or the plain text; `number` the
-    number, where there is one. `glued` tells that no space stands before it."""
+    number, where there is one; `unit` what a word of the pattern's own stands for. `glued` tells
+    that no space stands before it."""
 
     part: str
     value: str
     number: int
-    span: Span
+    source: Source
+    start: int
+    end: int
     glued: bool
+    unit: Unit | None = None
+
+    @property
+    def span(self) -> Span:
+        return Span(self.source, self.start, self.end)
+
+
+class Own(NamedTuple):
+    """What a word of the pattern's own stands for, as the parts of its token."""
+
+    part: str
+    value: str
+    number: int = 0
+    unit: Unit | None = None
 
 
 _PLAIN = str.maketrans(
@@ -34,11 +54,12 @@ _PLAIN = str.maketrans(
         **dict.fromkeys("×✕✖хХ", "x"),
         **dict.fromkeys("∗⁎＊•", "*"),
         **dict.fromkeys("‐‑‒–—―−－", "-"),
-        **dict.fromkeys("\u00a0\u2007\u2009\u200a\u202f\t\u3000\u2002\u2003\u200b\ufeff", " "),
+        **dict.fromkeys("\u00a0\u2007\u2009\u200a\u202f\u3000\u2002\u2003\u200b\ufeff", " "),
         **dict.fromkeys("‘’ʼ′`", "'"),
         **dict.fromkeys("“”″", '"'),
-        **dict.fromkeys("（［", "("),
-        "，": ",", "：": ":", "；": ";", "）": ")", "］": ")", "→": ">",
+        "（": "(", "［": "[", "【": "[", "，": ",", "：": ":", "；": ";",
+        "）": ")", "］": "]", "】": "]", "→": ">", "⇒": ">", "➔": ">", "～": "~", "〜": "~",
+        "…": ".", "、": ",", "。": ".", "＝": "=", "＋": "+", "｜": "|", "\t": "|", "＆": "&",
         "ı": "i", "İ": "i", "с": "c", "С": "c", "е": "e", "Е": "e", "о": "o", "О": "o",
         "р": "p", "Р": "p", "а": "a", "А": "a", "і": "i", "І": "i", "ѕ": "s", "Ѕ": "s",
         "т": "t", "Т": "t", "к": "k", "К": "k", "м": "m", "М": "m", "н": "h", "Н": "h",
@@ -46,6 +67,10 @@ _PLAIN = str.maketrans(
     }
 )  # fmt: skip
 
+_MISTAKEN = re.compile(r"(?<=\d)[oO](?![a-zA-Z])|(?<![a-zA-Z])[lI](?=\d)|(?<=\d)[lI](?![a-zA-Z])")
+"""An O or an l in the middle of a number."""
+_FACE = re.compile(r"(?<=\s)[:;]-?[()](?=\s|$)")
+"""A smile, whose bracket has no partner."""
 _WORDS = re.compile(
     r"(?P<ord>(?:\d*1[123]th|\d*(?:1st|2nd|3rd|[04-9]th))\b)"
     r"|(?P<num>\d+)"
@@ -53,20 +78,23 @@ _WORDS = re.compile(
     r"|(?P<arrow>->)"
     r"|(?P<sign>\S)"
 )
+_CUT = _WORDS.finditer
 BIGGEST = 10**9
 """No number is taken for more than this; one that reaches it is not read."""
-_NUMBER_WORDS = "one two three four five six seven eight nine ten eleven twelve"
-_ORDINAL_WORDS = "second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth"
-_NUMBERS = {word: number for number, word in enumerate(_NUMBER_WORDS.split(), 1)}
-_ORDINALS = {word: number for number, word in enumerate(_ORDINAL_WORDS.split(), 2)}
 _SPELT_OUT = ("pair", "group")
 """Words of rounds written out in full, which nobody means who mistypes a short one."""
 _WORKED = ("stitch", "inc", "dec", "inv dec")
 
 
+@lru_cache(maxsize=16)
 def plain(text: str) -> str:
-    """The text in lower case and plain characters, of the same length."""
+    """The text in lower case and plain characters, of the same length. The last few are kept: a
+    line is looked at for several things."""
     low = text.translate(_PLAIN)
+    if _MISTAKEN.search(low):
+        low = _MISTAKEN.sub(lambda m: "0" if m[0] in "oO" else "1", low)
+    if _FACE.search(low):
+        low = _FACE.sub(lambda m: " " * len(m[0]), low)
     lower = low.lower()
     if len(lower) == len(text):
         return lower
@@ -76,16 +104,17 @@ def plain(text: str) -> str:
 _Raw = tuple[str, str, int, int]
 """Kind, plain text, start and end in the line."""
 
-Phrases = Mapping[str, tuple[tuple[tuple[str, ...], str, str], ...]]
+_Phrase = tuple[tuple[str, ...], Own]
+Phrases = Mapping[str, tuple[_Phrase, ...]]
 
 
 def _phrases(pairs: Iterable[tuple[str, str, str]]) -> Phrases:
-    """Phrases by their first word, the longest first: (words, part, value)."""
-    found: dict[str, list[tuple[tuple[str, ...], str, str]]] = {}
+    """Phrases by their first word, from (text, part, value)."""
+    found: dict[str, list[_Phrase]] = {}
     for text, part, value in pairs:
         words = tuple(plain(text).replace("-", " ").split())
-        found.setdefault(words[0], []).append((words, part, value))
-    return {w: tuple(sorted(ps, key=lambda p: -len(p[0]))) for w, ps in found.items()}
+        found.setdefault(words[0], []).append((words, Own(part, value)))
+    return {word: tuple(phrases) for word, phrases in found.items()}
 
 
 @cache
@@ -105,24 +134,41 @@ def vocabulary(uk: bool) -> Phrases:
 def single_words(uk: bool) -> Mapping[str, str]:
     """The part that each word plays which is read by itself, but for those of whole sentences."""
     singles = (p for ps in vocabulary(uk).values() for p in ps if len(p[0]) == 1)
-    return {words[0]: part for words, part, _ in singles if part not in _SPELT_OUT}
+    return {words[0]: own.part for words, own in singles if own.part not in _SPELT_OUT}
+
+
+def slip_of_the_pen(word: str) -> bool:
+    """Whether an unknown word is most like one that is worked, so that it may be one mistyped."""
+    worked = {w for uk in (False, True) for w, part in single_words(uk).items() if part in _WORKED}
+    return bool(get_close_matches(word, [w for w in worked if len(w) > 1], 1, 0.6))
 
 
 class Lexicon:
-    """The words of one pattern: the terms it is written in, and its own colour names."""
+    """The words of one pattern: the terms it is written in, its own colour names, stitches and
+    letters."""
 
-    def __init__(self, terms: Terms, colours: Mapping[str, str]) -> None:
-        """`colours` gives a yarn's key for each word that may name it."""
+    def __init__(
+        self,
+        terms: Terms,
+        colours: Mapping[str, str],
+        own: Mapping[str, Own] | None = None,
+    ) -> None:
+        """`colours` gives a yarn's key for each word that may name it; `own` are the words of the
+        pattern's own stitches. A single letter stands for itself, in its own case."""
+        own = own or {}
         self.uk = terms is Terms.UK
-        self.words = vocabulary(self.uk)
-        self.colours = _phrases((word, "colour", key) for word, key in colours.items() if word)
-        self.letters = {w.upper(): key for w, key in colours.items() if len(w) == 1}
-        self._by_first: dict[str, tuple[tuple[tuple[str, ...], str, str], ...]] = {}
+        self.own = {plain(word): entry for word, entry in own.items() if len(word) > 1}
+        words = [(word, "colour", key) for word, key in colours.items() if len(word) > 1]
+        words += [(word, "own", word) for word in self.own]
+        self._mine = _phrases(words)
+        self._by_first: dict[str, tuple[_Phrase, ...]] = {}
+        letters = {w.upper(): Own("colour", key) for w, key in colours.items() if len(w) == 1}
+        self._letters = letters | {word: entry for word, entry in own.items() if len(word) == 1}
         self._yarns = {plain(word): key for word, key in colours.items()}
 
     def nearest(self, word: str) -> str | None:
         """The known word most like an unknown one; among equals, one that is worked."""
-        known = single_words(self.uk)
+        known = {**single_words(self.uk), **{w: "stitch" for w in self.own if " " not in w}}
         near = get_close_matches(word, [w for w in known if len(w) > 1], 5, 0.6)
         letters = sorted(word)
         return min(
@@ -139,67 +185,93 @@ class Lexicon:
     def tokens(self, line: Line) -> list[Token]:
         """The tokens of a line, filler words left out."""
         text = plain(line.text)
-        raw = [(m.lastgroup or "", m.group(), m.start(), m.end()) for m in _WORDS.finditer(text)]
+        raw: list[_Raw] = [(m.lastgroup or "", m[0], m.start(), m.end()) for m in _CUT(text)]
+        source, base = line.span.source, line.span.start
         found: list[Token] = []
-        at = 0
-        while at < len(raw):
-            token, at = self._token(line, raw, at)
-            if token.part != "filler":
-                found.append(token)
+        at, last, behind = 0, len(raw), -1
+        while at < last:
+            kind, word, start, end = raw[at]
+            number, unit, at = 0, None, at + 1
+            if kind == "word" or word in self._mine:
+                (part, value, number, unit), at = self._word(line, raw, at - 1)
+                end = raw[at - 1][3]
+            elif kind == "num":
+                part, value, number = kind, word, _number(word)
+            elif kind == "ord":
+                part, value, number = kind, word, _number(word.rstrip("stndrh"))
+            else:
+                part = value = ">" if kind == "arrow" else word
+            if part != "filler":
+                glued = start == behind
+                found.append(
+                    Token(part, value, number, source, base + start, base + end, glued, unit)
+                )
+            behind = end
         return found
 
-    def _token(self, line: Line, raw: Sequence[_Raw], at: int) -> tuple[Token, int]:
-        kind, text, start, end = raw[at]
-        part, value, number, after = kind, text, 0, at + 1
-        if kind in ("num", "ord"):
-            number = min(int(text.rstrip("stndrh")[:12]), BIGGEST)
-        elif kind == "word":
-            part, value, after = self._word(line, raw, at)
-            if part in ("stitch", "foreign") and _tog(raw, after):
-                part = "tog" if part == "stitch" else "foreign tog"
-                number, after = min(int(raw[after][1][:6]), BIGGEST), after + 2
-            if part == "word":
-                part, number = _in_words(text)
-            end = raw[after - 1][3]
-        elif kind == "arrow":
-            part = ">"
-        else:
-            part = text
-        glued = at > 0 and raw[at - 1][3] == start
-        return Token(part, value, number, line.span.cut(start, end), glued), after
-
-    def _starting(self, first: str) -> tuple[tuple[tuple[str, ...], str, str], ...]:
-        """The phrases that start with a word, the longest first, the pattern's colours first."""
-        found = self._by_first.get(first)
-        if found is None:
-            colours = [c for c in self.colours.get(first, ()) if len(first) > 1]
-            words = self.words.get(first, ())
-            found = tuple(sorted((*colours, *words), key=lambda c: -len(c[0])))
-            self._by_first[first] = found
-        return found
-
-    def _word(self, line: Line, raw: Sequence[_Raw], at: int) -> tuple[str, str, int]:
-        _, _, start, end = raw[at]
-        letter = line.text[start:end]
-        if len(letter) == 1 and letter.isupper() and letter in self.letters:
-            return "colour", self.letters[letter], at + 1
-        return self._phrase(raw, at)
-
-    def _phrase(self, raw: Sequence[_Raw], at: int) -> tuple[str, str, int]:
-        """The longest known phrase that starts here, the pattern's own colours first."""
+    def _word(self, line: Line, raw: Sequence[_Raw], at: int) -> tuple[Own, int]:
+        """What the longest known phrase that starts here stands for, and where it ends."""
         first = raw[at][1]
-        for words, part, value in self._starting(first):
+        if len(first) == 1:
+            own = self._letter(line, raw, at)
+            if own is not None:
+                return own, at + 1
+        phrases = self._by_first.get(first)
+        if phrases is None:
+            phrases = self._by_first[first] = self._starting(first)
+        for words, entry in phrases:
             after = _match(raw, at, words) if len(words) > 1 else at + 1
-            if after:
-                return part, value, after
-        return "word", first, at + 1
+            if not after:
+                continue
+            if entry.part in ("stitch", "foreign") and _tog(raw, after):
+                part = "tog" if entry.part == "stitch" else "foreign tog"
+                return Own(part, entry.value, _number(raw[after][1])), after + 2
+            return entry, after
+        if raw[at][0] == "num":  # '3-dc bobble' is a stitch of ours, and this is another 3
+            return Own("num", first, _number(first)), at + 1
+        return _in_words(raw, at)
+
+    def _starting(self, first: str) -> tuple[_Phrase, ...]:
+        """The phrases that start with a word, the longest first, the pattern's own first."""
+        mine = [
+            (words, self.own[entry.value] if entry.part == "own" else entry)
+            for words, entry in self._mine.get(first, ())
+        ]
+        ours = vocabulary(self.uk).get(first, ())
+        return tuple(sorted((*mine, *ours), key=lambda phrase: -len(phrase[0])))
+
+    def _letter(self, line: Line, raw: Sequence[_Raw], at: int) -> Own | None:
+        """A single letter that names a yarn (in capitals) or stands for a stitch. An `x` between
+        a bracket and a number says how often, whatever else it stands for."""
+        _, word, start, end = raw[at]
+        own = self._letters.get(line.text[start:end])
+        between = own is not None and word == "x" and 0 < at < len(raw) - 1
+        if between and raw[at - 1][1] in (")", "]", "}", "*") and raw[at + 1][0] == "num":
+            return None
+        article = word == "a" and line.text[start] == "A" and at
+        if own is None and article and raw[at - 1][1] in ("in", "with", "to", "[", "("):
+            return Own("word", word)
+        return own
 
 
-def _in_words(text: str) -> tuple[str, int]:
-    """'two' and 'second' as numbers."""
-    if text in _NUMBERS:
-        return "num", _NUMBERS[text]
-    return ("ord", _ORDINALS[text]) if text in _ORDINALS else ("word", 0)
+def _in_words(raw: Sequence[_Raw], at: int) -> tuple[Own, int]:
+    """'two', 'second' and 'twenty-four' as numbers."""
+    first = raw[at][1]
+    if first in TENS:
+        after = at + 1 + (at + 1 < len(raw) and raw[at + 1][1] == "-")
+        unit = raw[after][1] if after < len(raw) else ""
+        whole = numeral(f"{first} {unit}")
+        if whole is not None:
+            return Own("ord" if unit in ORDINALS else "num", unit, whole), after + 1
+    if first in CARDINALS:
+        return Own("num", first, CARDINALS[first]), at + 1
+    if first in ORDINALS:
+        return Own("ord", first, ORDINALS[first]), at + 1
+    return Own("word", first), at + 1
+
+
+def _number(digits: str) -> int:
+    return min(int(digits[:12]), BIGGEST)
 
 
 def _tog(raw: Sequence[_Raw], at: int) -> bool:

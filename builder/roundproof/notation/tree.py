@@ -10,6 +10,7 @@ from __future__ import annotations
 from enum import StrEnum
 
 from roundproof.frozen import dataclass, field
+from roundproof.reference import stitches
 from roundproof.source import Span
 
 
@@ -43,6 +44,10 @@ class Where(StrEnum):
     """The nth chain from the hook: see `Stitches.nth`."""
 
 
+UNCOUNTED = frozenset(kind.id for kind in stitches().values() if not kind.counts)
+"""Stitches that count for nothing in their round."""
+
+
 @dataclass(frozen=True, slots=True)
 class Unit:
     """A stitch or a group of stitches made as one: `makes` in working order as (stitch id, how
@@ -56,7 +61,8 @@ class Unit:
 
     @property
     def made(self) -> int:
-        return sum(count for _, count in self.makes)
+        """Stitches it leaves for the next round; a picot is none."""
+        return sum(count for kind, count in self.makes if kind not in UNCOUNTED)
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,10 +89,12 @@ class Repeat:
 
 @dataclass(frozen=True, slots=True)
 class Chain:
-    """`count` chains in a row."""
+    """`count` chains in a row. `counts` is what the text says of one that lifts the work to its
+    round: whether it counts as a stitch, or None."""
 
     count: int
     span: Span = field(compare=False, repr=False)
+    counts: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,7 +186,10 @@ class Stated:
 @dataclass(frozen=True, slots=True)
 class Round:
     """A line of work. `readings` holds every way the wording can be taken, mostly one; it is
-    empty where the text could not be read. `work` is the span of the instruction alone."""
+    empty where the text could not be read. `work` is the span of the instruction alone. `beside`
+    are words within it that are no work (they stand in `remark`); `stray` are unknown words
+    without which the line would read. `doubtful` are abbreviations that stand for something else
+    as well ('MC', 'st')."""
 
     label: Label
     readings: tuple[Instruction, ...]
@@ -187,6 +198,9 @@ class Round:
     work: Span = field(compare=False, repr=False)
     remark: str = ""
     repeats: Again | None = None
+    beside: tuple[Span, ...] = ()
+    stray: tuple[Span, ...] = ()
+    doubtful: tuple[Span, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 
 from roundproof.frozen import replace
 from roundproof.notation.tree import Item, Loop, Repeat, Stitches, Times, Unit, Where
+from roundproof.reference import stitches
 
 SINGLE = "sc"
 """The stitch that 'inc', 'dec' and 'work even' are made of."""
@@ -28,6 +30,16 @@ def named(makes: Sequence[tuple[str, int]], uses: int) -> Unit:
         runs.append((kind, count))
     made = tuple(runs)
     return Unit(made, uses, _NAMES.get((made, uses), ""))
+
+
+@cache
+def one(kind: str) -> Unit:
+    """A stitch of the table by its id, once: over as many stitches as it takes; a name that stands
+    for several stitches (a shell) makes those."""
+    row = stitches()[kind]
+    if row.made_of:
+        return Unit(row.made_of, row.uses, kind)
+    return Unit(((kind, 1),), row.uses)
 
 
 def in_ring(unit: Unit, times: Times) -> tuple[Unit, Times]:

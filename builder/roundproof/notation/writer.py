@@ -25,7 +25,7 @@ from roundproof.notation.tree import (
 )
 from roundproof.notation.units import SINGLE
 from roundproof.pattern.model import Terms
-from roundproof.reference import stitch, terms
+from roundproof.reference import short_name, terms
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +77,8 @@ class _Writer:
         self.colour = colour
         self.chained = False
         """Working along a foundation chain, whose last stitch is a chain."""
+        self.only: Item | None = None
+        """What is all of a round: a stitch there without a number would mean all around."""
         self.alone: Item | None = None
         """What is all of a round or a group. Elsewhere a number behind an item would seem to hold
         for what stands before it too: "sc, 6 inc", but "inc x 6"."""
@@ -85,6 +87,8 @@ class _Writer:
         self.chained = any(
             isinstance(i, Stitches) and i.where is Where.HOOK for i in instruction.items
         )
+        work = [i for i in instruction.items if not isinstance(i, Colour | Turn)]
+        self.only = work[0] if len(work) == 1 else None
         found: list[Part] = []
         if instruction.into:
             into = instruction.into
@@ -121,7 +125,7 @@ class _Writer:
         if isinstance(item, Stitches):
             return self.stitches(item)
         if isinstance(item, Chain):
-            return f"ch {item.count}"
+            return f"ch {item.count}{counting(item)}"
         if isinstance(item, JoinRound):
             return f"{self.short('sl st')} in first st"
         if isinstance(item, Turn):
@@ -152,7 +156,7 @@ class _Writer:
         plain = unit.uses == 1 and unit.made == 1 and not unit.word
         numbered = unit.uses == 1 and unit.made > 1 and not unit.word
         if not isinstance(times, int) or (times == 1 and (item.layers == 1 or numbered)):
-            return name
+            return f"1 {name}" if times == 1 and plain and item is self.only else name
         first = plain or times == 1 or item is not self.alone
         return f"{times} {name}" if first else f"{name} x {times}"
 
@@ -193,7 +197,13 @@ class _Writer:
         return f" to last {times.before} {_sts(times.before)}" if times.before else self.around
 
     def short(self, kind: str) -> str:
-        return stitch(kind).short(self.uk)
+        return short_name(kind, self.uk)
+
+
+def counting(item: Chain) -> str:
+    """What is said of a chain that lifts the work."""
+    said = {True: " (counts as a stitch)", False: " (does not count)"}
+    return said[item.counts] if item.counts is not None else ""
 
 
 def _in_one_place(item: Stitches) -> bool:

@@ -7,7 +7,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from roundproof.frozen import dataclass
+from roundproof.frozen import dataclass, replace
 
 
 @cache
@@ -19,7 +19,10 @@ def load_table(name: str) -> dict[str, Any]:
 @dataclass(frozen=True, slots=True)
 class StitchKind:
     """A stitch of the table. `height`, `yarn` and `pace` (stitches a minute) are relative to a
-    single crochet; `turning` is the number of turning chains."""
+    single crochet; `turning` is the number of turning chains. `into` is what the hook goes into;
+    `uses` the stitches it is worked over; one that does not count (a picot) is no stitch of its
+    round; `made_of` are the stitches that a mere name stands for, as (id, how many); a `vague`
+    name means different things to different designers."""
 
     id: str
     us: tuple[str, ...]
@@ -32,6 +35,11 @@ class StitchKind:
     pace: float
     turning: int
     source: str
+    into: str = "top"
+    uses: int = 1
+    counts: bool = True
+    made_of: tuple[tuple[str, int], ...] = ()
+    vague: bool = False
 
     def short(self, uk: bool) -> str:
         """The usual abbreviation."""
@@ -59,17 +67,62 @@ class Term:
 
 @cache
 def stitches() -> dict[str, StitchKind]:
-    """All stitches by id (the US abbreviation), in order of height."""
-    rows = load_table("stitches")["stitch"]
-    return {
-        row["id"]: StitchKind(**{**row, "us": tuple(row["us"]), "uk": tuple(row["uk"])})
-        for row in rows
-    }
+    """All stitches by id (mostly the US abbreviation), in the order of the table."""
+    table = load_table("stitches")
+    kinds = {row["id"]: _kind(row) for row in table["stitch"]}
+    posts = [_post(kinds[base], row) for row in table["post"] for base in _ROUND_POSTS]
+    return kinds | {kind.id: kind for kind in posts}
+
+
+_ROUND_POSTS = ("sc", "hdc", "dc", "tr", "dtr")
+"""The stitches that the abbreviation list has round posts too."""
+
+
+def _kind(row: dict[str, Any]) -> StitchKind:
+    made_of = tuple((kind, count) for kind, count in row.get("made_of", ()))
+    return StitchKind(**{**row, "us": tuple(row["us"]), "uk": tuple(row["uk"]), "made_of": made_of})
+
+
+def _post(base: StitchKind, row: dict[str, str]) -> StitchKind:
+    """A stitch worked round the post of the one below, on one side."""
+    side, letters = row["side"], row["letters"]
+    steps = f"{row['steps']}{base.steps[0].lower()}{base.steps[1:]}"
+
+    def words(names: tuple[str, ...], name: str) -> tuple[str, ...]:
+        short = [f"{letters}{names[0]}", f"{letters} {names[0]}", f"{side} post {names[0]}"]
+        return (*short, f"{side} post {name}", f"{letters} {name}")
+
+    uk_short = base.short(uk=True)
+    raised = [f"r{uk_short}{row['raised']}", f"r{row['raised']}{uk_short}"]
+    raised.append(f"raised {uk_short} {side}")
+    return replace(
+        base,
+        id=f"{letters}{base.id}",
+        us=words(base.us, base.us_name),
+        us_name=f"{side} post {base.us_name}",
+        uk=(*words(base.uk, base.uk_name), *raised),
+        uk_name=f"{side} post {base.uk_name}",
+        steps=steps,
+        into=f"{side} post",
+        source="abbreviation list; height, yarn and pace as for the stitch itself",
+    )
 
 
 def stitch(id: str) -> StitchKind:
     """The stitch of an id; KeyError where there is none."""
     return stitches()[id]
+
+
+def short_name(id: str, uk: bool) -> str:
+    """The usual abbreviation of a stitch; a stitch that a pattern declares goes by its own name."""
+    kind = stitches().get(id)
+    return kind.short(uk) if kind else id
+
+
+def full_name(id: str, uk: bool) -> str:
+    """The full name of a stitch; a stitch that a pattern declares goes by its own name."""
+    kind = stitches().get(id)
+    return kind.name(uk) if kind else id
 
 
 @cache

@@ -1,0 +1,235 @@
+"""Reading one item of a round."""
+
+from __future__ import annotations
+
+from roundproof.frozen import replace
+from roundproof.notation.cursor import CLOSE, LOOPS, SEPARATORS, WORKED
+from roundproof.notation.groups import Groups
+from roundproof.notation.loops import LoopMark, Part, settled
+from roundproof.notation.stitchwork import stitches
+from roundproof.notation.tails import spread_from_hook
+from roundproof.notation.tree import (
+    Colour,
+    FarSide,
+    Fill,
+    FreeLoops,
+    Item,
+    JoinRound,
+    Leave,
+    Repeat,
+    Stitches,
+    Turn,
+    Where,
+)
+from roundproof.notation.units import in_ring
+
+_PLAINLY = frozenset({"stitch", "inc", "dec", "inv dec", "tog", "own", "foreign", "skip"})
+"""Parts that can only begin stitches."""
+
+
+class Items(Groups):
+    """One item of a round: stitches, a group, a chain, a yarn, a turn."""
+
+    def item(self) -> list[Part]:
+        part = self.seq[self.at]
+        if part == "with" and self.part(1) in ("num", "stitch"):
+            self.at += 1  # 'begin with 6 sc'
+            part = self.seq[self.at]
+        if part == "num" and self.part(1) == "round":
+            self.at += 2  # 'sc around for 4 rounds', '1 rnd sc'
+            return []
+        if part in _PLAINLY:
+            return list(stitches(self))
+        if part in CLOSE:
+            return self.group()
+        if part == "*":
+            return [self.star()]
+        if part == "do":
+            return [self.do()]
+        if part == "fan":
+            return list(self.said_fan())
+        if self._free_loops_follow():
+            return [self.free_loops()]
+        if part in LOOPS or (part == "in" and self.part(1) in LOOPS):
+            start, loop = self.at, self.loop()
+            assert loop is not None
+            return [LoopMark(loop, self.span(start))]
+        yarn = self.yarn() or self._colour_alone()
+        if yarn is not None:
+            return [yarn]
+        if part in ("with", "in") and self.part(1) == "ring":
+            self.take()
+            return list(self.ring())
+        if part in ("in", "from") and self._hook_ahead():
+            return list(self.from_hook())
+        if part == "rep" and self._group_again():
+            self.take()
+            found = self.group()
+            only = found[0]
+            return (
+                [replace(only, times=Fill())]
+                if isinstance(only, Repeat) and only.times == 1
+                else found
+            )
+        if self._times_before_group():
+            return self.times_before_group()
+        if part == "ring":
+            return list(self.ring())
+        if part == "leave" or self.looks("num", "st", "free"):
+            return [self.leave()]
+        return self.marker() or list(stitches(self))
+
+    def _colour_alone(self) -> Colour | None:
+        """A yarn that the pattern does not list: '"Foam"', 'change to foam', 'PINK: 6 sc'."""
+        start = self.at
+        lead = self.part() in ("with", "in", "change")
+        quoted = self.part(int(lead)) == '"' and self.part(int(lead) + 2) == '"'
+        if quoted:
+            self.at += lead + 3
+            return Colour(self.tokens[self.at - 2].span.text, self.span(start))
+        changed = self.looks("change", "word")
+        if changed or (start == 0 and self.looks("word", ":")):
+            self.at += 1 + changed
+            found = Colour(self.tokens[self.at - 1].span.text, self.span(start))
+            self.match("around")  # 'back to russet for the whole round'
+            return found
+        return None
+
+    def _times_before_group(self) -> bool:
+        """'6 x (…)', '6x: inc', '3 times 2 sc in one st'."""
+        if not self.looks("num", "times"):
+            return False
+        ahead = 2 + (self.part(2) == ":")
+        if self.part(ahead) == "num":
+            ahead += 1
+        return self.part(ahead) in CLOSE or self.part(ahead) == "*" or self.part(ahead) in WORKED
+
+    def times_before_group(self) -> list[Part]:
+        """'6 x (2 sc, inc)'."""
+        start, times = self.at, self.number(("num", "times"))
+        assert times is not None
+        self.match(":")
+        found = self.item()
+        body = tuple(settled(found))
+        if len(body) == 1 and isinstance(only := body[0], Repeat) and only.times == 1:
+            body = only.body
+        if len(body) == 1 and isinstance(only := body[0], Stitches) and only.times == 1:
+            return [replace(only, times=times, span=self.span(start))]
+        return [Repeat(body, times, self.span(start))]
+
+    def _hook_ahead(self) -> bool:
+        ahead = 1 + (self.part() == "from" and self.part(1) == "in")
+        return self.part(ahead) == "ord" and self.value(ahead + 1) == "ch"
+
+    def from_hook(self) -> list[Item]:
+        """'starting in 2nd ch from hook, sc 5': the first stitch goes there, the rest on."""
+        start = self.at
+        self.skip("from", "in")
+        nth = self.take().number
+        self.chain_word()
+        self.match("hook")
+        self.skip(*SEPARATORS)
+        first, *rest = stitches(self)
+        if not isinstance(first, Stitches) or not isinstance(first.times, int):
+            raise self.fail("stitches for the chain, like `sc in 2nd ch from hook`")
+        return [*spread_from_hook(first, nth, self.span(start)), *rest]
+
+    def marker(self) -> list[Part]:
+        start = self.at
+        if self.part() == "on" and self.part(1) == "far side":
+            self.take()
+        if self.match("far side"):
+            while self.chain_word() or self.match("in", "each"):
+                pass
+            return [FarSide(self.span(start))]
+        if self.match("turn"):
+            return [Turn(self.span(start))]
+        if self.part() == "join" and self.part(1) in ("word", "hue", "colour", '"'):
+            return self._joined_yarn()
+        if self.match("join"):
+            if self.match("with"):
+                self.match("stitch")
+            self.skip(
+                "in",
+                "to",
+                "first",
+                "last",
+                "top",
+                "ring",
+                "stitch",
+                "ch",
+                "st",
+                "ord",
+                "remain",
+                "round",
+                "with",
+            )
+            if self.seq[self.at - 1] in ("stitch", "top"):
+                self.skip("-", "num")  # 'the top of ch-3'
+            return [JoinRound(self.span(start))]
+        return []
+
+    def _joined_yarn(self) -> list[Part]:
+        """'Join new yarn in any st': up to the next stop, it is said where the work goes on."""
+        start = self.at
+        self.take()
+        yarn = self.yarn()
+        while self.part() not in ("end", *SEPARATORS, *CLOSE):
+            if self._free_loops_follow():
+                break
+            self.at += 1
+        self.asides.append((start, self.at))
+        return [yarn] if yarn else []
+
+    def _free_loops_follow(self) -> bool:
+        """'in the free front loops of R6', 'in the back loops left over from R8'."""
+        ahead = int(self.part() in ("in", "to"))
+        ahead += self.part(ahead) == "each"
+        free = self.part(ahead) in ("free", "remain")
+        ahead += free
+        if self.part(ahead) not in LOOPS:
+            return False
+        ahead += 1
+        while self.part(ahead) in ("free", "remain", "in", "from"):
+            ahead += 1
+        return free or (self.part(ahead) == "round" and self.part(ahead + 1) == "num")
+
+    def free_loops(self) -> FreeLoops:
+        start = self.at
+        self.skip("in", "to", "each", "free", "remain")
+        loop = LOOPS[self.take().part]
+        self.skip("in", "from", "free", "remain")
+        if not self.looks("round", "num"):
+            raise self.fail("the round whose loops they are, like `in the free front loops of R6`")
+        self.take()
+        return FreeLoops(loop, self.take().number, self.span(start))
+
+    def leave(self) -> Item:
+        start = self.at
+        self.skip("leave", "last", "remain", "next")
+        if self.part() != "num":
+            raise self.fail("how many stitches to leave, like `leave 6 sts unworked`")
+        count = self.take().number
+        self.place_word()
+        self.match("free") or self.match("remain") or self.match("word")
+        while self.part() not in ("end", "turn", *SEPARATORS, *CLOSE, *CLOSE.values()):
+            self.at += 1  # 'for the second flipper'
+        return Leave(count, self.span(start))
+
+    def ring(self) -> list[Item]:
+        """'MR, 6 sc' and 'magic ring with 6 sc'."""
+        start = self.at
+        self.skip("ring")
+        self.skip("with", *SEPARATORS)
+        if self.value() == "ch" and self.part(1) == "num" and self.part(2) in SEPARATORS:
+            self.at += 3  # the chain that lifts the first round counts for nothing
+            self.skip(*SEPARATORS)
+        found = stitches(self)
+        if not all(isinstance(i, Stitches) for i in found):
+            raise self.fail("stitches to work into the ring, like `6 sc in magic ring`")
+        span = self.span(start)
+        return [
+            Stitches(*in_ring(i.unit, i.times), span, None, Where.RING)
+            for i in found
+            if isinstance(i, Stitches)
+        ]

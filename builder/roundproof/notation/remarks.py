@@ -1,0 +1,93 @@
+"""Words that are no work: remarks beside it, and stray words within it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from roundproof.notation.cursor import CLOSE, LOOPS, SEPARATORS, WORKED, Cursor
+from roundproof.notation.tokens import Token, slip_of_the_pen
+
+_STOPS = frozenset({*SEPARATORS, "-"} - {"and"})
+_WORK = WORKED | {"ring", "num", "ord", *LOOPS, "rep", "times", "around", "skip", "free", "leave"}
+"""Parts that make a stretch of words more than a remark."""
+
+
+def remark_end(at: Cursor, start: int) -> int | None:
+    """Where a remark that begins at a token ends, or None if what stands there is none. The last
+    remark of a line may have numbers in it ('put the eyes in after 8')."""
+    seq, tokens = at.seq, at.tokens
+    if start >= len(tokens) or (at.last_worked < 0 and "ring" not in seq):
+        return None
+    if start and start > at.last_worked and _behind(at, start):
+        return len(tokens)
+    if not _stands_apart(at, start):
+        return None
+    if seq[start] in CLOSE:
+        return _in_brackets(at, start)
+    end = start
+    while end < len(tokens) and seq[end] not in _STOPS and seq[end] not in CLOSE:
+        end += 1
+    words = seq[start:end]
+    told = _in_words(at, start, end) or {"top", "as", "st"} & set(words)
+    if not told or not _WORK.isdisjoint(words) or _slips(tokens[start:end]):
+        return None
+    return end if end < len(tokens) else None
+
+
+def _behind(at: Cursor, start: int) -> bool:
+    """Whether the rest of a line, which has no stitches in it, is a remark: 'sc around put the eyes
+    in after 8'. A number before it or 'times' in it would make it an unknown stitch."""
+    rest = at.seq[start : len(at.tokens)]
+    if (
+        at.seq[start - 1] == "num"
+        or _slips(at.tokens[start:])
+        or not _in_words(at, start, len(at.tokens))
+    ):
+        return False
+    return at.seq[start] in ("word", *CLOSE) and not {"times", "twice"} & set(rest)
+
+
+def _stands_apart(at: Cursor, start: int) -> bool:
+    """Whether something parts the words from the work before them."""
+    before = at.seq[start - 1] if start else ""
+    if at.seq[start] == "word" and at.tokens[start].span.text[:1].isupper():
+        last = at.tokens[start - 1].span.text
+        return not (last.isupper() and len(last) > 1)  # a sentence begins
+    return not before or before in _STOPS or before in CLOSE.values() or at.seq[start] in CLOSE
+
+
+def _in_brackets(at: Cursor, start: int) -> int | None:
+    close, end = CLOSE[at.seq[start]], start + 1
+    while end < len(at.tokens) and at.seq[end] != close:
+        end += 1
+    inside = at.seq[start + 1 : end]
+    if end == len(at.tokens) or at.part(end + 1 - at.at) in ("times", "twice", "rep", "around"):
+        return None
+    if inside and inside[0] in ("counts", "not counted"):
+        return end + 1
+    words = _in_words(at, start, end) and not _slips(at.tokens[start + 1 : end])
+    return end + 1 if words and WORKED.isdisjoint(inside) else None
+
+
+def _in_words(at: Cursor, start: int, end: int) -> bool:
+    """Whether any word stands there that is not known, and is one."""
+    return any(t.part == "word" and t.value[0].isalpha() for t in at.tokens[start:end])
+
+
+def _slips(tokens: Sequence[Token]) -> bool:
+    """Whether a short stretch may be a stitch that was mistyped: '…, icn (24)'."""
+    words = [token for token in tokens if token.part == "word"]
+    return len(words) == 1 and slip_of_the_pen(words[0].value)
+
+
+def among_known(tokens: Sequence[Token], stray: Token) -> bool:
+    """Whether an unknown word stands among known ones, where it can only tell how: 'sc nicely in
+    each st'. Where a stitch could stand ('2 frob', '(sc, frob)', 'frob x 6') it is none."""
+    if stray.part != "word" or slip_of_the_pen(stray.value):
+        return False
+    place = next((i for i, token in enumerate(tokens) if token is stray), 0)
+    before = tokens[place - 1].part if place else ""
+    after = tokens[place + 1].part if place + 1 < len(tokens) else "end"
+    opens = before in ("", "num", *SEPARATORS, *CLOSE, "*")
+    closes = after in ("end", "num", "times", *SEPARATORS, *CLOSE, *CLOSE.values(), "*")
+    return not (opens and closes) and before != "num"

@@ -1,0 +1,133 @@
+"""Headings in notes: of pieces ('Arms (make 2)', '**Head**', 'FIN x 4') and of other parts."""
+
+from __future__ import annotations
+
+import re
+
+from roundproof.frozen import dataclass
+from roundproof.writing.pasted_marks import NoteLine
+from roundproof.writing.pasted_words import COLOURS, PARTS, SECTIONS, VERBS
+
+_WORDS = "one two three four five six seven eight nine ten eleven twelve"
+_NUMBERS = {word: number for number, word in enumerate(_WORDS.split(), 1)} | {"both": 2}
+_N = rf"(?P<n>\d{{1,3}}|{'|'.join(_NUMBERS)})"
+_THINGS = r"(?:\s*(?:times|x\b|of (?:these|them|each)|pieces?|pcs?\.?|alike|the same|identical))*"
+_MAKE = tuple(
+    re.compile(rf"(?i){pattern}")
+    for pattern in (
+        rf"\b(?:make|work|crochet|repeat|need)\s*[x×:]?\s*{_N}\b{_THINGS}",
+        rf"[(\[]\s*[x×]?\s*{_N}\s*[x×]?\s*(?:pieces?|pcs?\.?|times|of them|alike)?\s*[)\]]",
+        rf"(?:\s|^)[x×*]\s*{_N}\b(?=\W*(?:$|[(\[,–—-]|in\b))",
+        rf"\b{_N}\s*[x×](?=\s|$|\W*$)",
+        rf"(?<=[-–—,:])\s*{_N}\s*(?:pieces?|pcs?\.?|times|of them|alike)\W*$",
+    )
+)
+_COUNTED = re.compile(rf"(?i)^{_N}\s+(?=[a-z])")
+_NUMBERED = re.compile(
+    r"(?i)^(?:(?:part|step|piece|section)\s*(?:\d{1,2}|[a-z]\b)\s*[.):–—-]\s*|(?:\d{1,2}|[a-z])[.)]\s+)"
+)
+_BRACKETS = re.compile(r"[(\[]([^()\[\]]*)[)\]]")
+_YARN = re.compile(
+    r"(?i)(?:^|[\s,–—-]+)(?:(?:in|with|using)\s+(?:the\s+)?)?"
+    r"(?P<yarn>(?:yarn|colou?r)\s+[A-Z]\b|(?:in|with|using)\s+(?:the\s+)?[\w -]{1,30}?)"
+    r"(?:\s+yarn)?$"
+)
+_LONGEST = 60
+_MOST_WORDS = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A heading that may be a piece's. `known` tells that it names a usual part or how many are
+    made, `strong` that it is set off as a heading is; `remark` is whatever else it says."""
+
+    name: str
+    make: int | None = None
+    yarn: str = ""
+    remark: str = ""
+    strong: bool = False
+    known: bool = False
+
+    @property
+    def rank(self) -> int:
+        return 2 * self.known + self.strong
+
+
+def section(text: str) -> str:
+    """What a heading announces that is no piece: "materials", "assembly", …; empty if nothing."""
+    words = " ".join(re.sub(r"[^\w'’&+/\s]", " ", _NUMBERED.sub("", text)).split())
+    if not words or len(words) > 50:
+        return ""
+    return next((name for name, pattern in SECTIONS if pattern.fullmatch(words)), "")
+
+
+def heading(line: NoteLine, capitals: bool) -> Heading | None:
+    """The heading that a line may be, by its form alone; None where it cannot be one. `capitals`
+    tells that all of the notes are in capitals, which then set nothing off."""
+    text = _NUMBERED.sub("", line.text.strip())
+    if not text or len(text) > _LONGEST or text.startswith("#") or section(text):
+        return None
+    text, make = _made(text)
+    text, inside = _BRACKETS.sub(" ", text), _BRACKETS.findall(text)
+    ended = text.rstrip().endswith((":", "：")) or line.text.rstrip().endswith(":")
+    text, yarn = _in_yarn(text.strip(" :.–—-=,*_"))
+    remarks = [part.strip(" ,.;:") for each in inside for part in re.split(r"[,;]", each)]
+    kept = []
+    for remark in filter(None, remarks):
+        rest, found = _in_yarn(remark)
+        yarn, rest = (found, rest) if found and not yarn else (yarn, remark)
+        kept += [rest] if rest else []
+    name = " ".join(text.strip(" :.–—-=,*_").split())
+    if not _is_name(name):
+        return None
+    set_off = line.mark in ("heading", "bold", "title") or ended or make is not None
+    strong = set_off or (name.isupper() and not capitals)
+    known = make is not None or any(w in PARTS for w in re.findall(r"[a-z]+", name.lower()))
+    return Heading(name, make, yarn, ", ".join(kept), strong, known)
+
+
+def made(text: str) -> int | None:
+    """How many a line says to make that says nothing else: 'Make 2.'"""
+    rest, number = _made(text)
+    return number if number and not re.search(r"\w", rest) else None
+
+
+def _made(text: str) -> tuple[str, int | None]:
+    """The text without how many are made, and that number."""
+    for pattern in _MAKE:
+        if match := pattern.search(text):
+            return _without(text, match), _number(match["n"])
+    match = _COUNTED.match(text)
+    if match and set(re.findall(r"[a-z]+", text.lower()[match.end() :])[-1:]) & PARTS:
+        return text[match.end() :], _number(match["n"])
+    return text, None
+
+
+def _without(text: str, match: re.Match[str]) -> str:
+    """A text without a stretch of it, and without the brackets that only that filled."""
+    rest = f"{text[: match.start()]} {text[match.end() :]}"
+    return re.sub(r"[(\[][\s,;]*[)\]]", " ", rest)
+
+
+def _number(word: str) -> int | None:
+    number = _NUMBERS.get(word.lower()) or (int(word) if word.isdigit() else 0)
+    return number or None
+
+
+def _in_yarn(text: str) -> tuple[str, str]:
+    """A text without the yarn at its end, and the words for that: 'Legs in sand'."""
+    match = _YARN.search(text)
+    if match is None:
+        return (text, "") if text.lower() not in COLOURS else ("", text)
+    words = re.sub(r"(?i)^(?:in|with|using)\s+(?:the\s+)?", "", match["yarn"])
+    return text[: match.start()], words.strip()
+
+
+def _is_name(name: str) -> bool:
+    words = name.split()
+    if not words or len(words) > _MOST_WORDS or len(name) > 40:
+        return False
+    if re.search(r"[.;:!?=@<>{}\\\"|\[\]()*]|\d{3}|https?", name) or not name[0].isalnum():
+        return False
+    plain = [re.sub(r"\W", "", word).lower() for word in words]
+    return plain[0] not in VERBS and bool(re.search(r"[^\W\d_]{2}", name))

@@ -1,0 +1,344 @@
+"""Sorts the lines of some notes: title, materials, pieces, assembly, and what has no place."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+
+from roundproof.frozen import dataclass, replace
+from roundproof.writing.pasted_headings import Heading, heading, made, section
+from roundproof.writing.pasted_marks import NoteLine
+from roundproof.writing.pasted_materials import Materials, told
+from roundproof.writing.pasted_rounds import Kind, Reader, Reading, again
+from roundproof.writing.pasted_tail import tail_of
+from roundproof.writing.pasted_words import GREETS, JUNK, MAIL, PARTS_WITH
+
+REACH = 7
+"""A heading stands at most so many lines with words above the first round of its piece."""
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A line of a piece's rounds, and the lines of the notes that it is made of."""
+
+    text: str
+    made_of: tuple[NoteLine, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A piece: what its heading says, the lines that say so, and its rounds with what stands
+    between them."""
+
+    head: Heading
+    said: tuple[NoteLine, ...]
+    lines: tuple[Placed, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Loose:
+    """A line that has no place in a pattern; `why` is "" where nothing is known of it, else
+    "junk", "abbreviations", "rule" or "heading"."""
+
+    line: NoteLine
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Sorted:
+    """All lines of some notes, in order, each in one of these."""
+
+    title: NoteLine | None
+    materials: Materials
+    listed: tuple[NoteLine, ...]
+    pieces: tuple[Piece, ...]
+    assembly: tuple[NoteLine, ...]
+    loose: tuple[Loose, ...]
+
+
+def sorted_lines(lines: Sequence[NoteLine], reader: Reader) -> Sorted:
+    kept, loose = _without_junk(lines)
+    return _Sorter(kept, loose, reader).all()
+
+
+class _Sorter:
+    """Goes through the lines once, from part to part."""
+
+    def __init__(self, lines: list[NoteLine], loose: list[Loose], reader: Reader) -> None:
+        self.lines, self.loose, self.reader = lines, loose, reader
+        self.read = [reader.read(line.text) for line in lines]
+        letters = [c for line in lines for c in line.text if c.isalpha()]
+        capitals = sum(c.isupper() for c in letters) > 0.7 * len(letters)
+        self.heads = _heads(lines, self.read, capitals)
+        self.part = "front"
+        self.pieces: list[Piece] = []
+        self.open: Piece | None = None
+        self.materials = Materials()
+        self.listed: list[NoteLine] = []
+        self.assembly: list[NoteLine] = []
+        self.front: list[NoteLine] = []
+
+    def all(self) -> Sorted:
+        at = 0
+        while at < len(self.lines):
+            at += self.take(at)
+        self.close()
+        title = self.title()
+        loose = sorted(self.loose, key=lambda each: each.line.number)
+        return Sorted(
+            title,
+            self.materials,
+            tuple(self.listed),
+            tuple(self.pieces),
+            tuple(self.assembly),
+            tuple(each for each in loose if each.line is not title),
+        )
+
+    def take(self, at: int) -> int:
+        """Puts a line where it belongs; how many were taken."""
+        line, read = self.lines[at], self.read[at]
+        if at in self.heads:
+            self.begin(self.heads[at], line)
+        elif line.blank or line.mark == "crossed":
+            self.put(line)
+        elif not read.worked and (name := self.announced(line, at)):
+            self.enter(name, line)
+        elif self.open is not None:
+            return self.in_piece(at)
+        elif self.opens(read):
+            self.begin(Heading(""), None)
+            return self.in_piece(at)
+        else:
+            self.put(line)
+        return 1
+
+    # ---- pieces ----
+    def begin(self, head: Heading, line: NoteLine | None) -> None:
+        self.close()
+        self.part = "piece"
+        self.open = Piece(head, (line,) if line else (), ())
+
+    def in_piece(self, at: int) -> int:
+        line = self.lines[at]
+        assert self.open is not None
+        begun = any(self.reader.read(each.text).worked for each in self.open.lines)
+        if not begun and not self.read[at].worked and self.said_of_piece(line):
+            return 1
+        text, taken = line.text, 1
+        if self.read[at].worked:
+            reach = min([at + 4, *(i for i in range(at + 1, at + 4) if i in self.heads)])
+            text, taken = self.reader.joined(self.lines[at:reach])
+        self.add(Placed(text, tuple(self.lines[at : at + taken])))
+        return taken
+
+    def said_of_piece(self, line: NoteLine) -> bool:
+        """'Make 2.' and 'With sand:' before the first round belong to the heading."""
+        assert self.open is not None
+        head, number = self.open.head, made(line.text)
+        yarn = re.fullmatch(
+            r"(?i)(?:with|in|using|use) ([\w -]{1,25}?)(?: yarn)?\s*[:.,]?", line.text
+        )
+        if number and head.make is None:
+            head = replace(head, make=number)
+        elif yarn and not head.yarn and len(yarn[1].split()) < 4:
+            head = replace(head, yarn=yarn[1])
+        else:
+            return False
+        self.open = replace(self.open, head=head, said=(*self.open.said, line))
+        return True
+
+    def add(self, placed: Placed) -> None:
+        assert self.open is not None
+        self.open = replace(self.open, lines=(*self.open.lines, placed))
+
+    def opens(self, read: Reading) -> bool:
+        """Whether a round without any heading begins a piece."""
+        if self.part in ("assembly", "end"):
+            return read.kind is Kind.ROUND and read.first == 1
+        return read.starts and read.worked
+
+    def close(self) -> None:
+        """Ends the open piece; what stands after its last round and is no work of it is taken
+        out again."""
+        if self.open is None:
+            return
+        texts = [each.text for each in self.open.lines]
+        last = max((i for i, t in enumerate(texts) if self.works(t)), default=-1)
+        names = [p.head.name for p in self.pieces if p.head.name]
+        keep, sewn, stray = tail_of(texts, last, names)
+        at = self.open.lines
+        self.assembly += [line for i in sewn for line in at[i].made_of]
+        self.loose += [Loose(line) for i in stray for line in at[i].made_of if not line.blank]
+        self.pieces.append(replace(self.open, lines=at[:keep]))
+        self.open = None
+
+    def works(self, text: str) -> bool:
+        return self.reader.read(text).kind is not Kind.WORDS
+
+    # ---- other parts ----
+    def announced(self, line: NoteLine, at: int) -> str:
+        """The part that a line announces by itself or before a colon; empty if none."""
+        name = section(line.text)
+        inline = re.match(r"^([^:]{3,40}):\s+\S", line.text)
+        if not name and inline and not _is_note(line.text):
+            name = section(inline[1])
+            if name not in ("assembly", "abbreviations", "gauge", "materials"):
+                name = ""
+        if name == "about" and self.open is not None and self.goes_on(at):
+            return ""
+        return "" if _is_note(line.text) else name
+
+    def goes_on(self, at: int) -> bool:
+        """Whether the open piece has more rounds after a line, before the next heading."""
+        for after in range(at + 1, len(self.lines)):
+            if after in self.heads:
+                return False
+            if self.read[after].worked:
+                return True
+        return False
+
+    def enter(self, name: str, line: NoteLine) -> None:
+        self.close()
+        self.part = name
+        inline = line.text.partition(":")[2].strip()
+        if name == "assembly":
+            self.assembly.append(line)
+        elif name in ("materials", "gauge"):
+            if inline:
+                self.materials = self.materials.plus(told(line.text, listed=True))
+            self.listed.append(line)
+        else:
+            self.loose.append(
+                Loose(line, "abbreviations" if name == "abbreviations" else "heading")
+            )
+
+    def put(self, line: NoteLine) -> None:
+        """A line that is neither a heading nor a round, by the part it stands in."""
+        if self.open is not None:
+            self.add(Placed(line.text, (line,)))
+        elif not line.blank:
+            self.put_words(line)
+
+    def put_words(self, line: NoteLine) -> None:
+        if self.part == "assembly" and not PARTS_WITH.match(line.text):
+            self.assembly.append(line)
+            return
+        if self.part == "assembly":
+            self.part = "end"
+        found = self.materials_in(line)
+        if found:
+            self.materials = self.materials.plus(found)
+            self.listed.append(line)
+            return
+        if self.part == "front":
+            self.front.append(line)
+        self.loose.append(Loose(line, "abbreviations" if self.part == "abbreviations" else ""))
+
+    def materials_in(self, line: NoteLine) -> Materials:
+        if self.part in ("abbreviations", "end") or MAIL.match(line.text) or line.mark == "crossed":
+            return Materials()
+        return told(line.text, listed=self.part == "materials")
+
+    def title(self) -> NoteLine | None:
+        """The line of the front that is plainly what the pattern is called."""
+        first = next((line for line in self.lines if not line.blank), None)
+        for line in self.front:
+            if (line.mark == "title" or line is first) and _is_title(line):
+                return line
+        if len(self.pieces) == 1 and (said := self.pieces[0].said) and said[0] is first:
+            head = self.pieces[0].head
+            if not head.known and not first.text.endswith(":"):
+                self.pieces[0] = replace(self.pieces[0], head=replace(head, name=""), said=said[1:])
+                return first
+        return None
+
+
+def _heads(
+    lines: Sequence[NoteLine], read: Sequence[Reading], capitals: bool
+) -> dict[int, Heading]:
+    """The lines that are headings of pieces. Of several that could be it, above the same round,
+    the one most like a heading is; the nearest, if they are alike."""
+    best: dict[int, tuple[int, int, Heading]] = {}
+    last = 0
+    for at, line in enumerate(lines):
+        if read[at].worked:
+            last = max(read[at].last, 1) if not again(read[at], last) else max(read[at].last, 1)
+            continue
+        if line.blank or line.mark in ("crossed", "rule") or read[at].kind is not Kind.WORDS:
+            continue
+        if (found := heading(line, capitals)) is None:
+            continue
+        below = _next_round(lines, read, at)
+        if below and _heads_it(found, lines, at, again(read[below], last)):
+            rank = (found.rank, at)
+            if below not in best or best[below][:2] <= rank:
+                best[below] = (*rank, found)
+    return {at: found for _, at, found in best.values()}
+
+
+def _next_round(lines: Sequence[NoteLine], read: Sequence[Reading], at: int) -> int:
+    """The round below a line, if it is near enough; else 0."""
+    words = 0
+    for below in range(at + 1, len(lines)):
+        if read[below].worked and (read[below].first or read[below].starts):
+            return below
+        words += not lines[below].blank
+        if words > REACH or section(lines[below].text) not in ("", "about"):
+            return 0
+    return 0
+
+
+def _heads_it(found: Heading, lines: Sequence[NoteLine], at: int, anew: bool) -> bool:
+    apart = at == 0 or lines[at - 1].blank
+    few = len(found.name.split()) <= 3
+    if found.known and (found.strong or (apart and few)):
+        return anew or found.strong
+    if found.known or apart or found.strong:
+        return anew and (found.strong or few or (apart and at == 0))
+    return False
+
+
+def _is_note(text: str) -> bool:
+    return bool(re.match(r"(?i)(?:note|tip|hint)\s*:", text))
+
+
+def _is_title(line: NoteLine) -> bool:
+    text = line.text
+    if len(text) > 70 or len(text.split()) > 8 or not re.search(r"[^\W\d_]{3}", text):
+        return False
+    if re.search(r"[.,;:?@]$|https?:|www\.|@|^\d+[./-]\d+", text) or line.mark == "item":
+        return False
+    return not (JUNK.match(text) or MAIL.match(text) or GREETS.match(text) or _is_note(text))
+
+
+# ---- what printed and web pages have beside the text ----
+def _without_junk(lines: Sequence[NoteLine]) -> tuple[list[NoteLine], list[Loose]]:
+    """The lines without page numbers, what stands above or below those on each page, ruled lines
+    and what web pages put between; and those."""
+    pages = {i for i, line in enumerate(lines) if re.match(r"(?i)^\W*page \d+\b", line.text)}
+    lone = [(i, int(x.text)) for i, x in enumerate(lines) if re.fullmatch(r"\d{1,3}", x.text)]
+    if len(lone) > 1 and all(b[1] == a[1] + 1 for a, b in zip(lone, lone[1:], strict=False)):
+        pages |= {i for i, _ in lone}
+    inked = [i for i, line in enumerate(lines) if line.text]
+    beside = Counter(t for t in (lines[i].text for i in _beside(inked, pages)) if len(t) > 5)
+    kept, loose = [], []
+    for i, line in enumerate(lines):
+        running = bool(pages) and beside[line.text] > 1
+        if line.mark == "rule":
+            loose.append(Loose(line, "rule"))
+        elif i in pages or running or (line.text and JUNK.match(line.text)):
+            loose.append(Loose(line, "junk"))
+        else:
+            kept.append(line)
+    return kept, loose
+
+
+def _beside(inked: Sequence[int], pages: set[int]) -> list[int]:
+    return [
+        inked[n + step]
+        for n, i in enumerate(inked)
+        if i in pages
+        for step in (-1, 1)
+        if 0 <= n + step < len(inked) and inked[n + step] not in pages
+    ]

@@ -105,6 +105,10 @@ class _Pass:
         self.loop = instruction.loop
         self.out = out
         self.chain_counts = chain_counts
+        self.spur = 0
+        """Chains just made within the round, from which the work may go back."""
+        self.down = 0
+        """Of these, how many are still to be worked into."""
         self.within = False
         """Inside a repeat, where nothing is the end of the round."""
         self.known: dict[tuple[int, str | None], Outcome] = {}
@@ -113,7 +117,7 @@ class _Pass:
     def whole(self) -> Outcome:
         items = self.foundation(self.items)
         for index, item in enumerate(items):
-            self.item(item, items[index + 1 :], first=index == 0)
+            self.item(item, items[index + 1 :], all(isinstance(i, Colour) for i in items[:index]))
             if self.out.over and self.out.over_at is None:
                 self.out.over_at = item.span
         return self.out
@@ -170,9 +174,11 @@ class _Pass:
         if lifts and not (first and counts):
             return
         if lifts:
-            self.use(1)
+            after_ring = any(isinstance(i, Stitches) and i.where is Where.RING for i in after[:1])
+            self.use(0 if after_ring else 1)
             self.make(1)
             return
+        self.spur = item.count
         self.make(item.count)
         self.out.chains += item.count
 
@@ -187,11 +193,23 @@ class _Pass:
             self.count("sl st", 1)
             return
         times = self.times(item.times, uses, after, item.span)
-        self.use(uses * times)
-        if uses:
-            self.out.loops[item.loop or self.loop or Loop.BOTH] += uses * times
+        used = max(0, uses * times - self.on_spur(item, uses * times))
+        self.use(used)
+        if used:
+            self.out.loops[item.loop or self.loop or Loop.BOTH] += used
         self.out.folded |= item.layers > 1
         self.unit(item.unit, times)
+
+    def on_spur(self, item: Stitches, uses: int) -> int:
+        """How many of some stitches go into a chain made within the round, back down it: 'ch 13,
+        sl st in 2nd ch from hook, 11 sc'."""
+        if item.where is Where.HOOK:
+            self.down, self.spur = max(0, self.spur - item.nth), 0
+            return uses if self.out.foundation == 0 or self.out.used else 0
+        self.spur = 0
+        on = min(self.down, uses)
+        self.down -= on
+        return on
 
     def uses(self, item: Stitches) -> int:
         if item.where in (Where.RING, Where.SAME):

@@ -8,6 +8,7 @@ from roundproof.frozen import dataclass
 from roundproof.notation.cursor import CLOSE, LOOPS
 from roundproof.notation.tokens import Token
 from roundproof.notation.tree import Loop, Stated
+from roundproof.reference import stitches
 from roundproof.source import Line, Span
 
 _BEFORE = (*CLOSE, "-", "=", ">", "total", ".", ",", ";")
@@ -49,6 +50,9 @@ def clothed(rest: Sequence[Token]) -> tuple[int, int] | None:
     if at == len(rest) or rest[at].part != "num":
         return None
     number, at = at, at + 1
+    units = [t for t in rest[at : at + 2] if t.part in ("stitch", "word")]
+    if units and (units[0].part == "word" or stitches()[units[0].value].vague):
+        return None  # '(7 shells)', '(10 tentacles)'
     while at < len(rest) and rest[at].part in _AFTER:
         at += 1
     return number, at
@@ -59,10 +63,14 @@ def stated_at_end(tokens: Sequence[Token]) -> Stated | None:
     for at in range(len(tokens) - 1, 0, -1):
         token = tokens[at]
         if token.part == "num":
-            behind = {t.part for t in tokens[at + 1 :]}
+            behind = {t.part for t in tokens[at + 1 :] if t.part != "stitch" or _plain(t)}
             opened = tokens[at - 1].part in (*CLOSE, "=", "-", ">")
             return Stated(token.number, token.span) if opened and behind <= {*_AFTER, "."} else None
     return None
+
+
+def _plain(token: Token) -> bool:
+    return not stitches()[token.value].vague
 
 
 def _remark(start: int, lines: Sequence[Line]) -> Line | None:

@@ -202,6 +202,19 @@ class Cursor:
         text = self.tokens[self.at + ahead].span.text
         return len(text) == 1 and text.isupper()
 
+    def free_loops_follow(self) -> bool:
+        """'in the free front loops of R6', 'in the back loops left over from R8'."""
+        ahead = int(self.part() in ("in", "to"))
+        ahead += self.part(ahead) == "each"
+        free = self.part(ahead) in ("free", "remain")
+        ahead += free
+        if self.part(ahead) not in LOOPS:
+            return False
+        ahead += 1
+        while self.part(ahead) in ("free", "remain", "in", "from"):
+            ahead += 1
+        return free or (self.part(ahead) == "round" and self.part(ahead + 1) == "num")
+
     def place_word(self) -> bool:
         """Take a word that names what is worked into: 'st', 'ch', 'each sc'. A stitch with a
         number behind it is the next thing to work ('inc in next sc 3')."""

@@ -43,7 +43,6 @@ FORMS: tuple[tuple[str, str], ...] = (
     ("2 sc in each st around", "inc around"),
     ("inc in each st around", "inc around"),
     ("3 sc in next st", "3 sc in next st"),
-    ("inc3", "3 sc in next st"),
     ("hdc inc", "2 hdc in next st"),
     ("(sc, hdc, dc) in next st", "(sc, hdc, dc) in next st"),
     ("2 sc in every 3rd st around", "(2 sc, inc) around"),
@@ -130,6 +129,7 @@ TWO_WAYS: tuple[tuple[str, str, str], ...] = (
     ("*2 sc, inc; rep from * 5 times", "(2 sc, inc) x 5", "(2 sc, inc) x 6"),
     ("(2 sc, inc)", "2 sc, inc", "(2 sc, inc) around"),
     ("inc, 2 sc x 6", "inc, 12 sc", "(inc, 2 sc) x 6"),
+    ("inc3", "3 sc in next st", "inc x 3"),
     ("sc", "1 sc", "sc around"),
     ("2 sc, inc, 6 times", "(2 sc, inc) x 6", "2 sc, (inc) x 6"),
 )

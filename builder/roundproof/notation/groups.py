@@ -160,8 +160,11 @@ class Groups(Cursor):
 
     def _again(self) -> Times:
         """After 'rep': from *, then how often. 'rep from * 5 times' has two meanings."""
+        self.match(".")
         self.match("from")
-        while self.match("*") or (self.looks("to", "*") and self.match("to")):
+        while self.match("*") or (
+            self.part() in ("to", "-") and self.part(1) == "*" and self.take()
+        ):
             pass
         told = (("num", "more"), ("num", "times", "more"), ("num", "times in all"))
         more = any(self.looks(*form) for form in told)

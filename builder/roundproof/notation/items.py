@@ -48,7 +48,7 @@ class Items(Groups):
             return [self.do()]
         if part == "fan":
             return list(self.said_fan())
-        if self._free_loops_follow():
+        if self.free_loops_follow():
             return [self.free_loops()]
         if part in LOOPS or (part == "in" and self.part(1) in LOOPS):
             start, loop = self.at, self.loop()
@@ -175,24 +175,11 @@ class Items(Groups):
         self.take()
         yarn = self.yarn()
         while self.part() not in ("end", *SEPARATORS, *CLOSE):
-            if self._free_loops_follow():
+            if self.free_loops_follow():
                 break
             self.at += 1
         self.asides.append((start, self.at))
         return [yarn] if yarn else []
-
-    def _free_loops_follow(self) -> bool:
-        """'in the free front loops of R6', 'in the back loops left over from R8'."""
-        ahead = int(self.part() in ("in", "to"))
-        ahead += self.part(ahead) == "each"
-        free = self.part(ahead) in ("free", "remain")
-        ahead += free
-        if self.part(ahead) not in LOOPS:
-            return False
-        ahead += 1
-        while self.part(ahead) in ("free", "remain", "in", "from"):
-            ahead += 1
-        return free or (self.part(ahead) == "round" and self.part(ahead + 1) == "num")
 
     def free_loops(self) -> FreeLoops:
         start = self.at

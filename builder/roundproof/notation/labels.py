@@ -25,7 +25,7 @@ _NAMED = re.compile(
 _NUMBERED = re.compile(
     rf"{_LEAD}(?:from\s+)?(?P<numbers>{_NUMBERS})"
     rf"(?:\.?\s*(?P<word>{_WORD})\b\.?(?:\s*inclusive\.?)?{_SIDE}\s*(?P<end>[:.)=~-]*)"
-    rf"|{_SAID}{_SIDE}(?:\s*[.):>|~]+(?!\d)|/(?=\s)|\s+[-=>]+(?=\s)))\s*"
+    rf"|{_SAID}{_SIDE}(?:\s*[.):>~]+(?!\d)|\s*\||/(?=\s)|\s+[-=>]+(?=\s)))\s*"
 )
 _ONE_NUMBER = re.compile(rf"(?P<before>.*?\d+{_SUFFIX})(?:\s+|\.)-+\s+")
 _FULL_STOPS = re.compile(rf"\s*\d+\.\s*{_WORD}\.\s*\d+\s+[a-z]")
@@ -57,6 +57,9 @@ class Labelled:
     label: Label
     work: int
     rounds: tuple[int, Span] | None = None
+    up_to: tuple[int, int] | None = None
+    """'Rnd 6 - 12 sc' with nothing to close the label: the last round and where the work begins,
+    should it be a range after all."""
     counted_on: bool = False
 
 
@@ -87,7 +90,8 @@ def _labelled(line: Line, match: re.Match[str], work: int, single: bool = False)
     found = Label(first, last, line.span.cut(start, end), row=word.startswith(("row", "rw")))
     said = None if single else groups.get("rounds")
     rounds = (_number(said), line.span.cut(*match.span("rounds"))) if said else None
-    return Labelled(found, work, rounds)
+    up_to = (numbers[-1], match.end()) if single and numbers[-1] > first else None
+    return Labelled(found, work, rounds, up_to)
 
 
 def _is_single(match: re.Match[str]) -> bool:
@@ -128,7 +132,9 @@ def split(line: Line) -> list[Line]:
     text = plain(line.text)
     listed = _LISTED.match(text)  # '6. Round 4:' is one round
     start = listed.end() if listed else 0
-    cuts = {m.end() for m in _WITHIN.finditer(text, start)} | _numbered_on(text, start)
+    named = _NAMED.match(text, start)
+    cuts = {m.end() for m in _WITHIN.finditer(text, named.end() if named else start)}
+    cuts |= _numbered_on(text, named)
     if not cuts:
         return [line]
     ends = [*sorted(cuts), len(text)]
@@ -138,9 +144,8 @@ def split(line: Line) -> list[Line]:
     ]
 
 
-def _numbered_on(text: str, start: int) -> set[int]:
+def _numbered_on(text: str, named: re.Match[str] | None) -> set[int]:
     """Where a line goes on with the round that follows the one before it: 'r4 … = 18 r5 …'."""
-    named = _NAMED.match(text, start)
     if named is None:
         return set()
     at, cuts = int(re.findall(r"\d+", named["numbers"])[-1][:9]), set()

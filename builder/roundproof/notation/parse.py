@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from itertools import product
 
 from roundproof.frozen import dataclass, replace
-from roundproof.notation.cursor import BRACKETS, LOOPS, SEPARATORS, Cursor, Unread
+from roundproof.notation.cursor import LOOPS, SEPARATORS, Unread
 from roundproof.notation.groups import from_the_start
 from roundproof.notation.items import Items
 from roundproof.notation.loops import LoopMark, Part, instruction_of, settled, unmarked
@@ -227,21 +227,24 @@ class _Parser(Items):
         if part == "do this":
             return True
         ahead = int(part == "-")
-        if self.looks("num", "times") or self.part(ahead) == "twice":
-            return self.part(ahead + 2 - (part == "twice")) in _SENTENCE_ENDS
+        if self.part(ahead) == "twice":
+            return self._nothing_behind(ahead + 1)
         several = self.seq[self.at + ahead : self.at + ahead + 2]
         if several in (("num", "times"), ("times", "num"), ("num", "group")):
-            behind = self.part(ahead + 2)
-            return behind in _SENTENCE_ENDS or count_follows(self._ahead(ahead + 2))
+            return self._nothing_behind(ahead + 2)
         if part == "*" and self.part(1) == "num" and self.tokens[self.at + 1].glued:
-            return True
+            return self._nothing_behind(2)
         return part == "around" and self.seq[self.at - 1] in SEPARATORS
+
+    def _nothing_behind(self, ahead: int) -> bool:
+        """Whether the words end there, or a count follows."""
+        return self.part(ahead) in _SENTENCE_ENDS or count_follows(self._ahead(ahead))
 
     def _line_again(self, found: list[Part]) -> list[Part]:
         """'2 sc, inc, repeat around': the line so far, over and over; what is said of the whole
         line before it stays outside. '…, 6 times' without more may be meant for the last item."""
         body = unmarked(found)
-        if not body:
+        if all(isinstance(part, Colour) for part in body):
             raise self.fail("stitches before it")
         marks = [part for part in found if isinstance(part, LoopMark | FreeLoops)]
         said = body if found[: len(marks)] == marks else found

@@ -87,6 +87,7 @@ class _Reader:
         labelled = any(labels)
         entries: list[Entry] = []
         at = 0
+        labels = [_as_range(*pair) for pair in zip(labels, [*labels[1:], None], strict=True)]
         self.lines, self.labels = lines, labels
         while at < len(lines):
             line, found = lines[at], labels[at]
@@ -244,6 +245,14 @@ class _Reader:
         elif behind:
             self.said.rounds(found.label, behind[0], behind[1])
         return without_rounds_said(first) if behind else first
+
+
+def _as_range(found: Labelled | None, after: Labelled | None) -> Labelled | None:
+    """'Rnd 6 - 12 sc in each st' before round 13 is a range."""
+    if not found or not found.up_to or not after or after.label.first != found.up_to[0] + 1:
+        return found
+    last, work = found.up_to
+    return replace(found, label=replace(found.label, last=last), work=work)
 
 
 def magic_circle(tokens: list[Token], first: bool) -> list[Token]:

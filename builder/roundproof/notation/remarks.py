@@ -11,6 +11,9 @@ _STOPS = frozenset({*SEPARATORS, "-"} - {"and"})
 _WORK = WORKED | {"ring", "num", "ord", *LOOPS, "rep", "times", "around", "skip", "free", "leave"}
 """Parts that make a stretch of words more than a remark."""
 
+_BESIDE = {"aside", "top", "as", "st", "on", "round", "remain", "same", "to", "turn", "next"}
+"""Known parts that may stand in a remark."""
+
 
 def remark_end(at: Cursor, start: int) -> int | None:
     """Where a remark that begins at a token ends, or None if what stands there is none. The last
@@ -28,7 +31,7 @@ def remark_end(at: Cursor, start: int) -> int | None:
     while end < len(tokens) and seq[end] not in _STOPS and seq[end] not in CLOSE:
         end += 1
     words = seq[start:end]
-    told = _in_words(at, start, end) or {"top", "as", "st"} & set(words)
+    told = _in_words(at, start, end) or _BESIDE & set(words)
     if not told or not _WORK.isdisjoint(words) or _slips(tokens[start:end]):
         return None
     return end if end < len(tokens) else None
@@ -44,7 +47,10 @@ def _behind(at: Cursor, start: int) -> bool:
         or not _in_words(at, start, len(at.tokens))
     ):
         return False
-    return at.seq[start] in ("word", *CLOSE) and not {"times", "twice"} & set(rest)
+    return at.seq[start] in ("word", "aside", "on", "round", *CLOSE) and not {
+        "times",
+        "twice",
+    } & set(rest)
 
 
 def _stands_apart(at: Cursor, start: int) -> bool:
@@ -71,7 +77,10 @@ def _in_brackets(at: Cursor, start: int) -> int | None:
 
 def _in_words(at: Cursor, start: int, end: int) -> bool:
     """Whether any word stands there that is not known, and is one."""
-    return any(t.part == "word" and t.value[0].isalpha() for t in at.tokens[start:end])
+    return any(
+        t.part == "aside" or (t.part == "word" and t.value[0].isalpha())
+        for t in at.tokens[start:end]
+    )
 
 
 def _slips(tokens: Sequence[Token]) -> bool:

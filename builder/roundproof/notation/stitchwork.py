@@ -40,6 +40,13 @@ def stitches(at: Cursor) -> list[Item]:
     if every is not None:  # 'every 3rd st inc'
         at.take()
         nth = at.take().number if at.part() == "ord" else 1
+        if at.part() in ("and", "+") and at.part(1) == "ord":  # 'every 4th and 5th st together'
+            at.at += 2
+            at.place_word()
+            if at.match("together"):
+                dec = Stitches(named(((SINGLE, 1),), 2), 1, at.span(start))
+                plain = Stitches(one(SINGLE), nth - 1, at.span(start))
+                return [Repeat((plain, dec) if nth > 1 else (dec,), Fill(), at.span(start))]
         at.place_word()
     unit = _unit(at, count)
     if unit is None and count is not None and count > 1 and at.match("together"):
@@ -79,8 +86,10 @@ def _unit(at: Cursor, count: int | None) -> Unit | None:
         return named(((token.value, 1),), max(1, token.number))
     if part == "inc":
         at.take()
-        glued = at.part() == "num" and at.tokens[at.at].glued
-        return named(((SINGLE, at.take().number if glued else 2),), 1)
+        glued = at.part() == "num" and at.tokens[at.at].glued and at.tokens[at.at].number > 2
+        if glued and not at.choose():  # 'inc3': three in one, or three increases
+            return named(((SINGLE, at.take().number),), 1)
+        return named(((SINGLE, 2),), 1)
     if part == "dec":
         at.take()
         return named(((SINGLE, 1),), 2)
@@ -98,6 +107,11 @@ def _unit(at: Cursor, count: int | None) -> Unit | None:
 def _stitch_unit(at: Cursor) -> Unit:
     kind = at.take().value
     following = at.part()
+    if kind == "spike sc":
+        at.skip("in", "st", "round", "aside") if not at.looks("in", "next") else None
+        if at.looks("num", "round"):  # 'into the st 2 rnds below'
+            at.at += 2
+            at.skip("aside")
     if following in _SHAPED and kind != "ch":
         at.take()
         return _SHAPED[following](kind)

@@ -12,7 +12,7 @@ from roundproof.reference import stitches
 _SIGNS = frozenset({*BRACKETS, *BRACKETS.values()})
 _DASHES = frozenset({"-", "=", ">", "|", "/", "~"})
 _STARTS = _DASHES | {*CLOSE, "num", "total"}
-_UNITS = COUNTED | {"round", "around", "in", "next", "last", "on", "remain"}
+_UNITS = COUNTED | {"round", "around"}
 """Parts that may stand behind the number of a count, within its brackets."""
 _GOES_ON = (",", ";", "times", "num", "in", "*", "around", "to", "rep", "twice", "each")
 """What behind a bracket shows that it was a group, not a count."""
@@ -55,13 +55,17 @@ def count_at(at: Cursor) -> tuple[int, int] | None:
         return None
     number, after = at.at + ahead, ahead + 1
     units = _UNITS | {"."} if close else _UNITS
-    while at.part(after) in units and not (close is None and at.part(after) in ("in", "next")):
+    while at.part(after) in units:
         after += 1
+    while close and at.part(after) in ("+", "and", ",") and _chains_too(at, after + 1):
+        after += 3  # '(24 sc + 12 ch)'
     found = (number, at.at + after)
     if close is None:
         return found if _bare_count(at, ahead, after, said) else None
-    if at.part(after) != close or _of_others(at, ahead, after):
+    if at.part(after) != close:
         return None
+    if _of_others(at, ahead, after):
+        return (number, at.at + after + 1) if at.at else None
     plain = after == ahead + 1 and not _times_follow(at, after + 1)
     behind = at.part(after + 1)
     closed = behind in (",", ";") and at.at > 0 and at.last_stitch < at.at + after
@@ -91,6 +95,10 @@ def _bare_count(at: Cursor, number: int, after: int, said: set[str]) -> bool:
     return alone and before in (")", "]", "}", "num", "st", "twice", "times", ";")
 
 
+def _chains_too(at: Cursor, ahead: int) -> bool:
+    return at.part(ahead) == "num" and at.value(ahead + 1) == "ch"
+
+
 def _of_others(at: Cursor, number: int, after: int) -> bool:
     """'(7 shells)': a count of something that is no single stitch."""
     inside = at.tokens[at.at + number + 1 : at.at + after]
@@ -98,6 +106,8 @@ def _of_others(at: Cursor, number: int, after: int) -> bool:
 
 
 def _times_follow(at: Cursor, ahead: int) -> bool:
+    if at.part(ahead) == "times" and at.part(ahead + 2) == "round":
+        return False  # '(24) x 4 rows'
     return at.part(ahead) in ("times", "twice") or (
         at.part(ahead) == "num" and at.part(ahead + 1) in ("times", "more")
     )

@@ -15,6 +15,7 @@ from roundproof.notation.tree import (
     Where,
 )
 from roundproof.notation.units import SINGLE, in_ring, joined, named
+from roundproof.reference import stitches
 from roundproof.source import Span
 
 _TAILS = frozenset(
@@ -115,6 +116,8 @@ class Tail:
         c = self.c
         if c.seq[c.at] not in _TAILS:
             return False
+        if c.part() == "around" and self._round_a_post():
+            return True
         fill = c.reach()
         if fill is not None:
             self._reaches(fill)
@@ -144,6 +147,8 @@ class Tail:
         if again is not None:  # '2 sc in next st x 6'
             self.times = again
             return True
+        if c.free_loops_follow():
+            return False
         loop = c.loop()
         if loop:
             self.loop = loop
@@ -157,6 +162,16 @@ class Tail:
             self.joins = True
             return True
         return self._place()
+
+    def _round_a_post(self) -> bool:
+        """'FPdc around next st', 'spike sc into the round below'."""
+        kind = stitches().get(self.unit.makes[0][0]) if self.unit.makes else None
+        if kind is None or not kind.into.endswith("post"):
+            return False
+        if self.c.part(1) not in ("next", "each", "st", "first", "last", "num", "stitch", "same"):
+            return False
+        self.c.at += 1
+        return self._into()
 
     def _reaches(self, fill: Fill) -> None:
         """'sc around'; but '18 sc around' is 18, and 'sc 2, inc 1 around' fills with both."""

@@ -287,4 +287,5 @@ def _match(raw: Sequence[_Raw], at: int, words: tuple[str, ...]) -> int:
         if at >= len(raw) or raw[at][1] != word:
             return 0
         at += 1
-    return at
+    dotted = len(words) > 1 and raw[at - 2][1] == "." and at < len(raw) and raw[at][1] == "."
+    return at + dotted

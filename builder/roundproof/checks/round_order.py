@@ -19,7 +19,14 @@ def _run(proof: Proof) -> Found:
     for piece in proof.fabric.pieces.values():
         for before, label in _slips(piece):
             message, mend = _said(before, label)
-            yield CHECK.finding(label.span, message, mend, piece=piece.piece.key, round=str(label))
+            yield CHECK.finding(
+                label.span,
+                message,
+                mend,
+                severity=Severity.WARNING if before is None and label.first > 1 else None,
+                piece=piece.piece.key,
+                round=str(label),
+            )
 
 
 def _slips(piece: WorkedPiece) -> Iterator[tuple[Label | None, Label]]:

@@ -74,13 +74,24 @@ def _otherwise(
             if needed:
                 out = worked(each.instruction, needed, yarn, each.counting)
                 found.append(Settled(each.instruction, out, needed))
-        elif each.outcome.spare and all(_once(i) for i in each.instruction.items):
-            work = each.instruction
-            span = work.items[0].span.to(work.items[-1].span)
-            filled = replace(work, items=(Repeat(work.items, Fill(), span),))
+        elif filled := _filled(each):
             out = worked(filled, available, yarn, each.counting)
             found.append(Settled(filled, out, out.available))
     return [f for f in found if _faults(f.outcome, stated) == 0]
+
+
+def _filled(each: Settled) -> Instruction | None:
+    """'2 sc, inc' and '2 sc, inc around' taken over and over, where the words leave that open."""
+    work = each.instruction
+    *before, last = work.items
+    if isinstance(last, Stitches) and last.times == Fill() and last.unit.word and before:
+        last = replace(last, times=1)
+    elif not each.outcome.spare:
+        return None
+    items = (*before, last)
+    if not all(_once(item) for item in items):
+        return None
+    return replace(work, items=(Repeat(items, Fill(), items[0].span.to(last.span)),))
 
 
 def _once(item: Item) -> bool:

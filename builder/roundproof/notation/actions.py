@@ -11,6 +11,7 @@ from roundproof.source import Line
 
 _Match = re.Match[str]
 
+_WORK = re.compile(r"\d|\bring\b|\bloops?\b|\bcircle\b")
 _COLOUR_CHANGE = re.compile(
     r"(?:change|switch)(?: colou?r| yarn)? to (?P<yarn>[^.,;]+?)(?: yarn)?\s*(?:[.,;].*)?$"
 )
@@ -60,9 +61,9 @@ def _simple(act: Act) -> Callable[[_Match, Line, Lexicon], Action | None]:
 def _yarn(act: Act) -> Callable[[_Match, Line, Lexicon], Action | None]:
     def make(match: _Match, line: Line, lexicon: Lexicon) -> Action | None:
         key = lexicon.yarn(match.group("yarn"))
-        if key is None and act is Act.JOIN_YARN:
-            return None  # 'Join the legs.' is a note
         words = match.group("yarn").strip()
+        if key is None and (act is Act.JOIN_YARN or _WORK.search(words)):
+            return None  # 'Join the legs.' is a note, 'Begin with 6 sc in a ring' a round
         return Action(act, line.text.strip(), line.span, yarn=key, name=None if key else words)
 
     return make

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from roundproof.frozen import dataclass
-from roundproof.notation.cursor import CLOSE, LOOPS
+from roundproof.notation.cursor import CLOSE, LOOPS, WORKED
 from roundproof.notation.tokens import Token
 from roundproof.notation.tree import Loop, Stated
 from roundproof.reference import stitches
@@ -34,11 +34,22 @@ def ending(rest: Sequence[Token], lines: Sequence[Line]) -> Ending:
     if found is None:
         return Ending(stated_at_end(rest), _remark(rest[0].start, lines))
     number, at = found
-    stated = Stated(rest[number].number, rest[number].span)
+    stated = Stated(rest[number].number + _chains(rest[number:]), rest[number].span)
     words = [t.part for t in rest[at:] if t.part not in (",", ".", ";", "in", "-")]
     if len(words) == 1 and words[0] in ("flo", "blo"):
         return Ending(stated, None, LOOPS[words[0]])
     return Ending(stated, _remark(rest[at - 1].end, lines))
+
+
+def _chains(count: Sequence[Token]) -> int:
+    """Chains counted beside the stitches: '(24 sc + 12 ch)'."""
+    for at in range(len(count) - 2):
+        if count[at].part in CLOSE.values():
+            break
+        chains = count[at].part in ("+", "and", ",") and count[at + 2].value == "ch"
+        if chains and count[at + 1].part == "num":
+            return count[at + 1].number
+    return 0
 
 
 def clothed(rest: Sequence[Token]) -> tuple[int, int] | None:
@@ -63,7 +74,9 @@ def stated_at_end(tokens: Sequence[Token]) -> Stated | None:
     for at in range(len(tokens) - 1, 0, -1):
         token = tokens[at]
         if token.part == "num":
-            behind = {t.part for t in tokens[at + 1 :] if t.part != "stitch" or _plain(t)}
+            if not all(t.part != "stitch" or _plain(t) for t in tokens[at + 1 :]):
+                return None  # '(7 shells)'
+            behind = {t.part for t in tokens[at + 1 :]}
             opened = tokens[at - 1].part in (*CLOSE, "=", "-", ">")
             return Stated(token.number, token.span) if opened and behind <= {*_AFTER, "."} else None
     return None
@@ -97,7 +110,7 @@ def count_in_front(tokens: list[Token]) -> tuple[Stated | None, list[Token]]:
     parts = [token.part for token in tokens[:3]]
     column = parts[:2] == ["num", "|"]
     sentence = parts[:2] == ["num", "st"] and len(parts) > 2 and parts[2] in (".", "(", ":", ";")
-    if not column and not sentence:
+    if not column and not (sentence and any(t.part in WORKED for t in tokens[2:])):
         return None, tokens
     at = 2
     while at < len(tokens) and tokens[at].part in ("(", ")", "+", "-", "±", "num", ".", ":", ";"):

@@ -195,6 +195,8 @@ class Cursor:
         value = last.value if last.part == "colour" else said.text
         if self.tokens[start].part == "change" and self.match("in", "last"):
             self.place_word()  # 'change to white in the last st'
+        if lead:
+            self.match("around")  # 'back to russet for the whole round'
         return Colour(value, said)
 
     def _letter_ahead(self, ahead: int) -> bool:

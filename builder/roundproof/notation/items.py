@@ -53,6 +53,8 @@ class Items(Groups):
         if part in LOOPS or (part == "in" and self.part(1) in LOOPS):
             start, loop = self.at, self.loop()
             assert loop is not None
+            if self.looks("each", "st") and self.part(2) in SEPARATORS:
+                self.at += 2  # 'in the back loop of each st, sc around'
             return [LoopMark(loop, self.span(start))]
         yarn = self.yarn() or self._colour_alone()
         if yarn is not None:
@@ -147,6 +149,7 @@ class Items(Groups):
         if self.part() == "join" and self.part(1) in ("word", "hue", "colour", '"'):
             return self._joined_yarn()
         if self.match("join"):
+            self.match("on")  # 'close up'
             if self.match("with"):
                 self.match("stitch")
             self.skip(
@@ -166,6 +169,7 @@ class Items(Groups):
             )
             if self.seq[self.at - 1] in ("stitch", "top"):
                 self.skip("-", "num")  # 'the top of ch-3'
+            self.skip("aside", "word", "to")  # 'being careful not to twist'
             return [JoinRound(self.span(start))]
         return []
 

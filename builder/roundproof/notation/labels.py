@@ -17,7 +17,7 @@ _SUFFIX = r"(?:st|nd|rd|th|[ªº°])?"
 _SAID = rf"(?:\s*\(\s*(?P<rounds>\d+)\s*{_WORD}\s*\))?"
 _SIDE = r"(?:\s*\((?:rs|ws|right side|wrong side)\))?"
 _MORE = rf"\s*{_TO}\s*(?:{_WORD}\.?\s*)?"
-_NUMBERS = rf"\d+{_SUFFIX}(?:r(?=[~-]))?(?:[./>]?-?{_MORE}(?:and\s+)?\d+{_SUFFIX})*"
+_NUMBERS = rf"\d+{_SUFFIX}(?:r(?=[~-]))?(?:(?!\.-\s+\d)[./>]?-?{_MORE}(?:and\s+)?\d+{_SUFFIX})*"
 _NAMED = re.compile(
     rf"{_LEAD}(?:\d+\s*[.)]\s*)?(?P<word>{_WORD})\s*\.?\s*(?P<numbers>{_NUMBERS})(?![\d\w])"
     rf"{_SAID}{_SIDE}\s*(?P<end>[:.)=~>;|/-]+|(?=\s|$|[(*\[{{<\"]))\s*"

@@ -11,6 +11,8 @@ _STOPS = frozenset({*SEPARATORS, "-"} - {"and"})
 _WORK = WORKED | {"ring", "num", "ord", *LOOPS, "rep", "times", "around", "skip", "free", "leave"}
 """Parts that make a stretch of words more than a remark."""
 
+_PLACED = {"each", "next", "around", "first", "times", "twice"}
+"""Parts that say where or how often: what has them is no remark."""
 _BESIDE = {"aside", "top", "as", "st", "on", "round", "remain", "same", "to", "turn", "next"}
 """Known parts that may stand in a remark."""
 
@@ -40,17 +42,11 @@ def remark_end(at: Cursor, start: int) -> int | None:
 def _behind(at: Cursor, start: int) -> bool:
     """Whether the rest of a line, which has no stitches in it, is a remark: 'sc around put the eyes
     in after 8'. A number before it or 'times' in it would make it an unknown stitch."""
-    rest = at.seq[start : len(at.tokens)]
-    if (
-        at.seq[start - 1] == "num"
-        or _slips(at.tokens[start:])
-        or not _in_words(at, start, len(at.tokens))
-    ):
+    rest = set(at.seq[start : len(at.tokens)])
+    if at.seq[start - 1] == "num" or _slips(at.tokens[start:]) or _PLACED & rest:
         return False
-    return at.seq[start] in ("word", "aside", "on", "round", *CLOSE) and not {
-        "times",
-        "twice",
-    } & set(rest)
+    begins = at.seq[start] in ("word", "aside", "on", "round", *CLOSE)
+    return begins and _in_words(at, start, len(at.tokens))
 
 
 def _stands_apart(at: Cursor, start: int) -> bool:

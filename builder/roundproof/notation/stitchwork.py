@@ -43,13 +43,19 @@ def stitches(at: Cursor) -> list[Item]:
         if at.part() in ("and", "+") and at.part(1) == "ord":  # 'every 4th and 5th st together'
             at.at += 2
             at.place_word()
+            at.match(".")
             if at.match("together"):
                 dec = Stitches(named(((SINGLE, 1),), 2), 1, at.span(start))
                 plain = Stitches(one(SINGLE), nth - 1, at.span(start))
                 return [Repeat((plain, dec) if nth > 1 else (dec,), Fill(), at.span(start))]
         at.place_word()
     unit = _unit(at, count)
-    if unit is None and count is not None and count > 1 and at.match("together"):
+    if unit is None and at.part() == "next" and at.part(1) == "num":
+        ahead = 2 + (at.part(2) == "st")
+        if at.part(ahead + (at.part(ahead) == ".")) == "together":
+            at.take()
+            count = at.take().number  # 'work next 2 sts together'
+    if unit is None and count is not None and count > 1 and _all_together(at):
         unit, count = named(((SINGLE, 1),), count), None  # 'crochet two together'
     if unit is None and count is not None and _bare(at):
         unit = Unit(((SINGLE, 1),))  # '3, inc': a bare number among stitches
@@ -62,6 +68,8 @@ def stitches(at: Cursor) -> list[Item]:
     again = at.number(("times", "num")) if count is not None else None
     if count is None:
         count = _trailing(at)
+        if not unit.makes and count is not None:
+            at.place_word()  # 'miss 1 dc'
     elif again is not None:  # '2 sc x 6'
         count = min(count * again, BIGGEST)
     tail = Tail(at, unit, count)
@@ -125,6 +133,16 @@ _SHAPED: dict[str, Callable[[str], Unit]] = {
     "inv dec": lambda kind: Unit(((kind, 1),), 2, "inv dec"),
 }
 """'hdc inc', 'dc dec': what the word behind a stitch makes of it."""
+
+
+def _all_together(at: Cursor) -> bool:
+    """'2 together', '2 sts. together': behind the number."""
+    ahead = int(at.part() == "st")
+    ahead += at.part(ahead) == "."
+    if at.part(ahead) != "together":
+        return False
+    at.at += ahead + 1
+    return True
 
 
 def _together(at: Cursor) -> int:

@@ -82,13 +82,13 @@ def _bare_count(at: Cursor, number: int, after: int, said: set[str]) -> bool:
     if "total" in said or at.part(after - 1) == "total":
         return end
     if said - {"|"}:
-        return end
+        return end and behind not in ("times", "twice", "group", "num")
     before = at.seq[at.at - 1] if at.at else ""
     if said or (unit and before in _BEFORE and behind != "free"):
         return end
     if before in ("around", ".") and behind in ("end", "."):
         return True
-    loose = not at.tokens[at.at + number].glued
+    loose = not at.tokens[at.at + number].glued or before == ";"
     alone = behind in ("end", ".") and after == number + 1 and loose
     if alone and before == "," and at.at > 1 and at.seq[at.at - 2] == "around":
         return True

@@ -140,7 +140,8 @@ def single_words(uk: bool) -> Mapping[str, str]:
 def slip_of_the_pen(word: str) -> bool:
     """Whether an unknown word is most like one that is worked, so that it may be one mistyped."""
     worked = {w for uk in (False, True) for w, part in single_words(uk).items() if part in _WORKED}
-    return bool(get_close_matches(word, [w for w in worked if len(w) > 1], 1, 0.6))
+    alike = [w for w in worked if len(w) > 1 and abs(len(w) - len(word)) < 2]
+    return bool(get_close_matches(word, alike, 1, 0.65))
 
 
 class Lexicon:

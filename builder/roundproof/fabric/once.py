@@ -48,6 +48,8 @@ class Outcome:
     chains: int = 0
     """Chains among the stitches made, which count only if the next round works into them."""
     foundation: int = 0
+    implied: int = 0
+    """Chains that a row from a foundation may skip without a word: those of the turn."""
     far_used: int | None = None
     yarn: str | None = None
     tally: Counter[tuple[str, str | None]] = field(default_factory=Counter)
@@ -81,7 +83,7 @@ class Outcome:
         near = self.available - self.used - self.left
         # the first chain may have been worked twice from above: then the far side ends before it
         far = 0 if self.far_used is None else self.far_available - 1 - self.far_used
-        return max(0, near, far)
+        return 0 if 0 < near == self.implied else max(0, near, far)
 
     @property
     def height(self) -> float:
@@ -148,6 +150,9 @@ class _Pass:
         if first is not None and first.where is Where.FIRST:
             skipped = chain.count - 1
         out.available = chain.count if ring else max(0, chain.count - skipped)
+        if first is not None and first.where is Where.NEXT and not ring and first.unit.makes:
+            kind = stitches().get(first.unit.makes[0][0])
+            out.implied = kind.turning if kind else 0
         return rest
 
     def item(self, item: Item, after: Sequence[Item], first: bool) -> None:

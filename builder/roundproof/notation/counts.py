@@ -110,7 +110,9 @@ def count_in_front(tokens: list[Token]) -> tuple[Stated | None, list[Token]]:
     parts = [token.part for token in tokens[:3]]
     column = parts[:2] == ["num", "|"]
     sentence = parts[:2] == ["num", "st"] and len(parts) > 2 and parts[2] in (".", "(", ":", ";")
-    if not column and not (sentence and any(t.part in WORKED for t in tokens[2:])):
+    if not column and not (
+        sentence and any(t.part in WORKED or t.part == "around" for t in tokens[2:])
+    ):
         return None, tokens
     at = 2
     while at < len(tokens) and tokens[at].part in ("(", ")", "+", "-", "±", "num", ".", ":", ";"):

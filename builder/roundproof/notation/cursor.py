@@ -9,7 +9,7 @@ from roundproof.notation.tokens import Token
 from roundproof.notation.tree import Colour, Fill, Loop, Times
 from roundproof.source import Span
 
-_PAST = ("end",) * 8
+_PAST = ("end",) * 16
 """Stands behind the last token, so that one may look past it."""
 
 BRACKETS = {"(": ")", "[": "]", "{": "}"}
@@ -86,8 +86,7 @@ class Cursor:
 
     def part(self, ahead: int = 0) -> str:
         """The part played by a token further on; 'end' past the last one."""
-        at = self.at + ahead
-        return self.seq[at] if at < len(self.seq) else "end"
+        return self.seq[self.at + ahead]
 
     def value(self, ahead: int = 0) -> str:
         at = self.at + ahead

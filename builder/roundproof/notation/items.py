@@ -38,7 +38,7 @@ class Items(Groups):
         if part == "num" and self.part(1) == "round":
             self.at += 2  # 'sc around for 4 rounds', '1 rnd sc'
             return []
-        if part in _PLAINLY:
+        if part in _PLAINLY or (part == "num" and self.seq[self.at + 1] in _PLAINLY):
             return list(stitches(self))
         if part in CLOSE:
             return self.group()

@@ -37,7 +37,10 @@ _BEFORE = WORKED | {
 
 def count_follows(at: Cursor) -> bool:
     """Whether a stitch count stands here, in any of its clothes."""
-    return at.seq[at.at] in _STARTS and count_at(at) is not None
+    part = at.seq[at.at]
+    if part not in _STARTS or (part == "num" and at.last_stitch > at.at + 1):
+        return False  # a number by itself is a count only behind all stitches
+    return count_at(at) is not None
 
 
 def count_at(at: Cursor) -> tuple[int, int] | None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from roundproof.notation.cursor import LOOPS, Cursor
 from roundproof.notation.tree import (
     Colour,
@@ -18,33 +20,29 @@ from roundproof.notation.units import SINGLE, in_ring, joined, named
 from roundproof.reference import stitches
 from roundproof.source import Span
 
-_TAILS = frozenset(
-    {"around", "to", "together", "layers", "times", "in", "with", "join", "each", "next"}
-    | {"remain", "first", "ring", "from", "twice", "hue", "colour", "round", "top", *LOOPS}
-)
-"""Parts that say more of the stitch before them; with any other its tail has ended."""
 _SLIP = (("sl st", 1),)
 
 
 class Tail:
     """What follows a stitch: where it goes, how far, through which loop, in which yarn."""
 
+    times: Times | None = None
+    where = Where.NEXT
+    nth = 0
+    layers = 1
+    group = 0
+    every = 0
+    nth_st = 0
+    joins = False
+    spread = False
+    """'20 sc from 2nd ch': the first goes there, the rest on."""
+    yarn: Colour | None = None
+
     def __init__(self, at: Cursor, unit: Unit, count: int | None) -> None:
         self.c = at
         self.unit = unit
         self.count = count
-        self.times: Times | None = None
-        self.where = Where.NEXT
-        self.nth = 0
-        self.layers = 1
-        self.group = 0
-        self.every = 0
-        self.nth_st = 0
-        self.joins = False
-        self.spread = False
-        """'20 sc from 2nd ch': the first goes there, the rest on."""
-        self.loop = at.loop()
-        self.yarn: Colour | None = None
+        self.loop = at.loop() if at.seq[at.at] in _STEPS else None
 
     def read(self) -> None:
         """Take all of it."""
@@ -113,55 +111,82 @@ class Tail:
 
     def _more(self) -> bool:
         """Take one more part of the tail, if there is one."""
-        c = self.c
-        if c.seq[c.at] not in _TAILS:
+        step = _STEPS.get(self.c.seq[self.c.at])
+        return step is not None and step(self)
+
+    def _reach(self) -> bool:
+        if self.c.part() == "around" and self._round_a_post():
+            return True
+        fill = self.c.reach()
+        if fill is None:
+            return self._place()
+        self._reaches(fill)
+        return True
+
+    def _ring(self) -> bool:
+        self.c.at += 1
+        self.where = Where.RING
+        return True
+
+    def _top(self) -> bool:
+        self.c.at += 1
+        self.c.match("st")
+        return True
+
+    def _twice(self) -> bool:
+        """'sc twice in next st'."""
+        if self.c.part(1) != "in":
             return False
-        if c.part() == "around" and self._round_a_post():
-            return True
-        fill = c.reach()
-        if fill is not None:
-            self._reaches(fill)
-            return True
-        if c.match("ring"):
-            self.where = Where.RING
-            return True
-        if c.match("top"):
-            c.match("st")
-            return True
-        if c.looks("twice", "in"):  # 'sc twice in next st'
-            c.take()
-            self.count = 2 * (self.count or 1)
-            return True
-        if c.part() == "round" and c.part(1) not in ("num", "in"):
-            c.take()
-            self._reaches(Fill())
-            return True
-        if self.unit.makes and c.match("together"):
-            uses = self.group or max(1, self.count or 2)
-            self.unit, self.count = named(((self.unit.makes[0][0], 1),), uses), None
-            return True
-        if c.match("layers"):
-            self.layers = 2
-            return True
-        again = c.number(("times", "num")) if self.times == 1 else None
-        if again is not None:  # '2 sc in next st x 6'
-            self.times = again
-            return True
-        if c.free_loops_follow():
+        self.c.at += 1
+        self.count = 2 * (self.count or 1)
+        return True
+
+    def _round(self) -> bool:
+        """'sc round': all around."""
+        if self.c.part(1) in ("num", "in"):
             return False
-        loop = c.loop()
+        self.c.at += 1
+        self._reaches(Fill())
+        return True
+
+    def _together(self) -> bool:
+        if not self.unit.makes:
+            return False
+        self.c.at += 1
+        uses = self.group or max(1, self.count or 2)
+        self.unit, self.count = named(((self.unit.makes[0][0], 1),), uses), None
+        return True
+
+    def _layers(self) -> bool:
+        self.c.at += 1
+        self.layers = 2
+        return True
+
+    def _again(self) -> bool:
+        """'2 sc in next st x 6'."""
+        again = self.c.number(("times", "num")) if self.times == 1 else None
+        self.times = self.times if again is None else again
+        return again is not None
+
+    def _loop_or_yarn(self) -> bool:
+        if self.c.free_loops_follow():
+            return False
+        loop = self.c.loop()
         if loop:
             self.loop = loop
             return True
-        yarn = c.yarn()
+        yarn = self.c.yarn()
         if yarn is not None:
             self.yarn = yarn
             return True
-        if c.part() == "join" and self.unit.makes == _SLIP:
-            c.take()
-            self.joins = True
-            return True
         return self._place()
+
+    def _join(self) -> bool:
+        if self.unit.makes != _SLIP:
+            return False
+        self.c.at += 1
+        self.joins = True
+        return True
 
     def _round_a_post(self) -> bool:
         """'FPdc around next st', 'spike sc into the round below'."""
@@ -270,6 +295,22 @@ class Tail:
         """How often a unit is worked over so many stitches: 'dec in next 2 sts' is one."""
         uses = self.unit.uses
         return max(1, stitches // uses) if uses > 1 else stitches
+
+
+_STEPS: dict[str, Callable[[Tail], bool]] = {
+    **dict.fromkeys(("around", "to"), Tail._reach),
+    "ring": Tail._ring,
+    "top": Tail._top,
+    "twice": Tail._twice,
+    "round": Tail._round,
+    "together": Tail._together,
+    "layers": Tail._layers,
+    "times": Tail._again,
+    **dict.fromkeys((*LOOPS, "in", "with", "hue", "colour"), Tail._loop_or_yarn),
+    "join": Tail._join,
+    **dict.fromkeys(("each", "next", "remain", "first", "from"), Tail._place),
+}
+"""What is done at each part that says more of the stitch before it; any other ends the tail."""
 
 
 def spread_from_hook(first: Stitches, nth: int, span: Span) -> list[Item]:

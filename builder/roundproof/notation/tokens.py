@@ -69,6 +69,7 @@ _PLAIN = str.maketrans(
 
 _MISTAKEN = re.compile(r"(?<=\d)[oO](?![a-zA-Z])|(?<![a-zA-Z])[lI](?=\d)|(?<=\d)[lI](?![a-zA-Z])")
 """An O or an l in the middle of a number."""
+_AMONG_DIGITS = re.compile(r"\d[oOlI]|[lI]\d")
 _FACE = re.compile(r"(?<=\s)[:;]-?[()](?=\s|$)")
 """A smile, whose bracket has no partner."""
 _WORDS = re.compile(
@@ -91,9 +92,9 @@ def plain(text: str) -> str:
     """The text in lower case and plain characters, of the same length. The last few are kept: a
     line is looked at for several things."""
     low = text.translate(_PLAIN)
-    if _MISTAKEN.search(low):
+    if _AMONG_DIGITS.search(low):
         low = _MISTAKEN.sub(lambda m: "0" if m[0] in "oO" else "1", low)
-    if _FACE.search(low):
+    if (":" in low or ";" in low) and _FACE.search(low):
         low = _FACE.sub(lambda m: " " * len(m[0]), low)
     lower = low.lower()
     if len(lower) == len(text):
@@ -137,10 +138,24 @@ def single_words(uk: bool) -> Mapping[str, str]:
     return {words[0]: own.part for words, own in singles if own.part not in _SPELT_OUT}
 
 
+class _Known(NamedTuple):
+    """The phrases that start with a word: all of them, the second words of those that have one,
+    and the word by itself."""
+
+    phrases: tuple[_Phrase, ...]
+    seconds: frozenset[str]
+    alone: tuple[_Phrase, ...]
+
+
+_COMMON = (
+    *("sc", "hdc", "dc", "tr", "htr", "dtr", "inc", "dec", "invdec"),
+    *("single", "double", "treble", "increase", "decrease"),
+)
+
+
 def slip_of_the_pen(word: str) -> bool:
-    """Whether an unknown word is most like one that is worked, so that it may be one mistyped."""
-    worked = {w for uk in (False, True) for w, part in single_words(uk).items() if part in _WORKED}
-    alike = [w for w in worked if len(w) > 1 and abs(len(w) - len(word)) < 2]
+    """Whether an unknown word is so like one that is worked that it may be one mistyped."""
+    alike = [w for w in _COMMON if abs(len(w) - len(word)) < 2]
     return bool(get_close_matches(word, alike, 1, 0.65))
 
 
@@ -162,7 +177,7 @@ class Lexicon:
         words = [(word, "colour", key) for word, key in colours.items() if len(word) > 1]
         words += [(word, "own", word) for word in self.own]
         self._mine = _phrases(words)
-        self._by_first: dict[str, tuple[_Phrase, ...]] = {}
+        self._by_first: dict[str, _Known] = {}
         letters = {w.upper(): Own("colour", key) for w, key in colours.items() if len(w) == 1}
         self._letters = letters | {word: entry for word, entry in own.items() if len(word) == 1}
         self._yarns = {plain(word): key for word, key in colours.items()}
@@ -217,10 +232,13 @@ class Lexicon:
             own = self._letter(line, raw, at)
             if own is not None:
                 return own, at + 1
-        phrases = self._by_first.get(first)
-        if phrases is None:
-            phrases = self._by_first[first] = self._starting(first)
-        for words, entry in phrases:
+        known = self._by_first.get(first)
+        if known is None:
+            known = self._by_first[first] = self._starting(first)
+        second = raw[at + 1][1] if at + 1 < len(raw) else ""
+        if second in ("-", ".") and at + 2 < len(raw):
+            second = raw[at + 2][1]
+        for words, entry in known.phrases if second in known.seconds else known.alone:
             after = _match(raw, at, words) if len(words) > 1 else at + 1
             if not after:
                 continue
@@ -232,14 +250,16 @@ class Lexicon:
             return Own("num", first, _number(first)), at + 1
         return _in_words(raw, at)
 
-    def _starting(self, first: str) -> tuple[_Phrase, ...]:
+    def _starting(self, first: str) -> _Known:
         """The phrases that start with a word, the longest first, the pattern's own first."""
         mine = [
             (words, self.own[entry.value] if entry.part == "own" else entry)
             for words, entry in self._mine.get(first, ())
         ]
         ours = vocabulary(self.uk).get(first, ())
-        return tuple(sorted((*mine, *ours), key=lambda phrase: -len(phrase[0])))
+        phrases = tuple(sorted((*mine, *ours), key=lambda phrase: -len(phrase[0])))
+        seconds = frozenset(words[1] for words, _ in phrases if len(words) > 1)
+        return _Known(phrases, seconds, tuple(p for p in phrases if len(p[0]) == 1))
 
     def _letter(self, line: Line, raw: Sequence[_Raw], at: int) -> Own | None:
         """A single letter that names a yarn (in capitals) or stands for a stitch. An `x` between

@@ -187,11 +187,11 @@ def test_five_mistakes_give_five_findings() -> None:
 
 
 def test_what_is_not_worked_yet_is_kept_with_a_note() -> None:
-    text = f"terms: US\nletters: {{X: sc}}\n{BODY}"
+    text = f"terms: US\n{BODY}  other: {{mirror: body}}\n"
     found = finding(text)
-    assert (found.check, found.severity, found.span.text) == ("key-unworked", "note", "letters")
-    letters = loaded(text).letters
-    assert letters is not None and letters["X"].value == "sc"
+    assert (found.check, found.severity, found.span.text) == ("key-unworked", "note", "mirror")
+    other = loaded(text).piece("other")
+    assert other is not None and other.mirror is not None and other.mirror.value == "body"
 
 
 def test_surface_work_is_not_worked_yet() -> None:

@@ -8,10 +8,10 @@ from roundproof.findings import Severity
 _BAD = """\
 title: Pebble
 terms: US
-letters: {X: sc}
 pieces:
   body: |
     R1: 6 sc in magic ring (6)
+  other: {same_as: body}
 """
 
 _GOOD = """\

@@ -9,6 +9,9 @@ from pathlib import Path
 from roundproof.cli.shared import put
 from roundproof.words import say
 from roundproof.writing.beginnings import InTheWay, write_pattern, write_site
+from roundproof.writing.pasted import pasted
+from roundproof.writing.pasted_text import Unreadable, checked, notes_of
+from roundproof.writing.pasted_told import told
 from roundproof.writing.slug import slug
 
 
@@ -20,6 +23,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     pattern = kinds.add_parser("pattern", help=say("new.pattern"))
     pattern.add_argument("name", metavar="NAME", help=say("new.pattern_name"))
     pattern.add_argument("--folder", metavar="FOLDER", help=say("new.pattern_folder"))
+    pattern.add_argument("--from", dest="notes", metavar="FILE", help=say("new.pattern_from"))
     pattern.add_argument(
         "--in", dest="site", type=Path, default=Path(), metavar="DIR", help=say("new.pattern_site")
     )
@@ -29,7 +33,7 @@ def run(args: argparse.Namespace) -> int:
     """0, or 2 where nothing could be written."""
     try:
         put(_new_site(args) if args.kind == "site" else _new_pattern(args))
-    except InTheWay as stop:
+    except (InTheWay, Unreadable) as stop:
         print(stop, file=sys.stderr)
         return 2
     except OSError as stop:
@@ -55,8 +59,18 @@ def _new_pattern(args: argparse.Namespace) -> str:
     site: Path = args.site
     if not (site / "mkdocs.yml").is_file() and not (site / "patterns").is_dir():
         raise InTheWay(say("new.no_site", folder=site.resolve()))
+    if args.notes is not None:
+        return _from_notes(args.notes, site / "patterns", folder, title)
     file = write_pattern(site / "patterns", folder, title)
     return say("new.pattern_done", file=file, folder=file.parent) + "\n"
+
+
+def _from_notes(notes: str, patterns: Path, folder: str, title: str) -> str:
+    """A draft from a file of notes, or from standard input where that is named `-`."""
+    called = say("new.standard_input") if notes == "-" else _one_line(Path(notes).name)
+    data = checked(sys.stdin.buffer.read(), called) if notes == "-" else notes_of(Path(notes))
+    made = pasted(data, called, title)
+    return told(made, write_pattern(patterns, folder, title, made.text), called)
 
 
 def _one_line(text: str) -> str:

@@ -85,14 +85,6 @@ class Outcome:
         far = 0 if self.far_used is None else self.far_available - 1 - self.far_used
         return 0 if 0 < near == self.implied else max(0, near, far)
 
-    @property
-    def height(self) -> float:
-        """Mean height of the stitches, in single crochets."""
-        heights = {kind: stitches()[kind].height for kind, _ in self.tally if kind in stitches()}
-        counted = {k: n for k, n in self.tally.items() if heights.get(k[0], 0) > 0}
-        total = sum(counted.values())
-        return sum(heights[k[0]] * n for k, n in counted.items()) / total if total else 1.0
-
 
 def worked(
     instruction: Instruction, available: int | None, yarn: str | None, chain_counts: bool
@@ -337,6 +329,13 @@ def _lifts(items: Sequence[Item]) -> bool:
     if not isinstance(after, Stitches) or not isinstance(chain, Chain):
         return False
     return after.where is Where.RING or (chain.count == 1 and after.where is Where.NEXT)
+
+
+def chain_disputed(work: Instruction) -> Chain | None:
+    """The chain at the start of a round that counts to some makers and not to others."""
+    chain = work.items[0] if work.items else None
+    disputed = isinstance(chain, Chain) and ways_to_count(work) == (False, True)
+    return chain if disputed and isinstance(chain, Chain) else None
 
 
 def ways_to_count(work: Instruction) -> tuple[bool, ...]:

@@ -21,6 +21,7 @@ from roundproof.fabric.settle import Settled, settle
 from roundproof.findings import Finding
 from roundproof.frozen import replace
 from roundproof.notation.edges import piece_of
+from roundproof.notation.own import own_words
 from roundproof.notation.reader import Context, read_script
 from roundproof.notation.said import one_of_terms, wrongly_repeated
 from roundproof.notation.tree import (
@@ -36,6 +37,7 @@ from roundproof.notation.tree import (
     Script,
 )
 from roundproof.pattern.model import Close, Pattern, Piece
+from roundproof.reference import stitches
 
 _DRAWN_SHUT = re.compile(r"\b(?:draw|gather|pull|close|weave|thread)\w*\b", re.IGNORECASE)
 _MOST_ROUNDS = 10_000
@@ -63,7 +65,7 @@ class _Workshop:
         self.keys = [piece.key for piece in pattern.pieces]
         self.done: dict[str, WorkedPiece] = {}
         self.begun: set[str] = set()
-        self.findings: list[Finding] = []
+        self.own, self.findings = own_words(pattern)
 
     def piece(self, key: str) -> None:
         piece = self.pattern.piece(key)
@@ -72,7 +74,7 @@ class _Workshop:
         self.begun.add(key)
         script = Script(())
         if piece.rounds is not None:
-            context = Context(self.terms, self.colours, key)
+            context = Context(self.terms, self.colours, key, self.own)
             script, findings = read_script(piece.rounds, context)
             self.findings += [*findings, *wrongly_repeated(script, key)]
         start = self.grown(piece)
@@ -260,7 +262,7 @@ class PieceWork:
             yarn=yarn,
             stretches=tuple(last.stretches),
             tally=dict(_one_round(outcomes, round_.label.rounds)),
-            height=last.height,
+            height=mean_height(last.tally, self.pattern),
             loop=loops.pop() if len(loops) == 1 else (None if loops else Loop.BOTH),
             chains=first.foundation,
             far_side=any(isinstance(i, FarSide) for i in settled.instruction.items),
@@ -328,6 +330,15 @@ class PieceWork:
             after = [] if isinstance(entry, WorkedRound) else [*after, entry]
         words = " ".join(e.text for e in after if isinstance(e, Action | Note))
         return bool(_DRAWN_SHUT.search(words))
+
+
+def mean_height(tally: Mapping[tuple[str, str | None], int], pattern: Pattern) -> float:
+    """Mean height of stitches in single crochets; chains and slip joins have none."""
+    heights = {kind.id: kind.height for kind in stitches().values()}
+    heights |= {own.key: own.height for own in pattern.stitches}
+    counted = {k: n for k, n in tally.items() if heights.get(k[0], 0) > 0}
+    total = sum(counted.values())
+    return sum(heights[k[0]] * n for k, n in counted.items()) / total if total else 1.0
 
 
 def _misfit(outcomes: list[Outcome], round_: Round) -> Misfit | None:

@@ -58,13 +58,15 @@ def work_of_round(tokens: Sequence[Token]) -> Work:
     """The work of a round. Raises Unread where the wording is not read."""
     paired(tokens)
     stray: list[Token] = []
+    first: Unread | None = None
     while True:
         try:
             return _work(tokens, tuple(stray))
         except Unread as unread:
+            first = first or unread
             where = None if unread.unpaired or len(stray) >= _MOST_STRAY else unread.token
             if where is None or not among_known(tokens, where):
-                raise
+                raise first from None
             stray.append(where)
             tokens = [token for token in tokens if token is not where]
 

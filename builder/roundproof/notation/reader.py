@@ -7,7 +7,7 @@ import re
 from collections.abc import Mapping, Sequence
 
 from roundproof.findings import Finding
-from roundproof.frozen import dataclass, replace
+from roundproof.frozen import dataclass, field, replace
 from roundproof.notation.actions import action
 from roundproof.notation.counts import count_in_front, ending, stated_at_end
 from roundproof.notation.cursor import WORKED, Unread
@@ -23,7 +23,7 @@ from roundproof.notation.loops import in_one_loop
 from roundproof.notation.numerals import value as numeral
 from roundproof.notation.parse import readings, work_of_round
 from roundproof.notation.said import Complaints
-from roundproof.notation.tokens import Lexicon, Token, plain
+from roundproof.notation.tokens import Lexicon, Own, Token, plain
 from roundproof.notation.tree import (
     Again,
     Chain,
@@ -56,11 +56,12 @@ _WORKS = WORKED | {"ring"}
 @dataclass(frozen=True, slots=True)
 class Context:
     """What the reading of a piece needs to know of its pattern: the terms its rounds are written
-    in, and the key of the yarn for each word that may name one."""
+    in, the key of the yarn for each word that may name one, and the words of its own."""
 
     terms: Terms
     colours: Mapping[str, str]
     piece: str
+    own: Mapping[str, Own] = field(default_factory=dict)
 
 
 def read_script(text: Text, context: Context) -> tuple[Script, list[Finding]]:
@@ -71,7 +72,7 @@ def read_script(text: Text, context: Context) -> tuple[Script, list[Finding]]:
 
 class _Reader:
     def __init__(self, context: Context) -> None:
-        self.lexicon = Lexicon(context.terms, context.colours)
+        self.lexicon = Lexicon(context.terms, context.colours, context.own)
         self.said = Complaints(self.lexicon, context.piece)
         self.next = 1
         self.begun = False

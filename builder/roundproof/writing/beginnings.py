@@ -37,12 +37,13 @@ def write_site(folder: Path, title: str) -> list[Path]:
     return [_write(folder / name, _start(made_from, title)) for name, made_from in SITE.items()]
 
 
-def write_pattern(patterns: Path, folder: str, title: str) -> Path:
-    """A draft in `patterns/<folder>/pattern.yaml`. Raises InTheWay, OSError."""
+def write_pattern(patterns: Path, folder: str, title: str, text: str = "") -> Path:
+    """A draft in `patterns/<folder>/pattern.yaml`: the text, or one to write on if there is none.
+    Raises InTheWay, OSError."""
     file = patterns / folder / "pattern.yaml"
     if file.exists() or file.parent.is_file():
         raise InTheWay(say("new.pattern_there", file=file))
-    return _write(file, _start("draft.yaml", title))
+    return _write(file, text or _start("draft.yaml", title))
 
 
 def _start(name: str, title: str) -> str:

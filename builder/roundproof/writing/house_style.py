@@ -54,7 +54,7 @@ class House:
         lines = [line for line in text.lines or () if not line.text.lstrip().startswith("#")]
         self.parts = [part for line in lines for part in split(line)]
         self.at = {part.span.start: index for index, part in enumerate(self.parts)}
-        self.lexicon = Lexicon(context.terms, context.colours)
+        self.lexicon = Lexicon(context.terms, context.colours, context.own)
         self.terms = context.terms
         self.findings = sorted(findings, key=lambda f: f.span.start)
         self.found_at = [f.span.start for f in self.findings]

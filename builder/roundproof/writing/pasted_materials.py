@@ -10,12 +10,11 @@ from roundproof.pattern import quantities
 from roundproof.reference.hazards import hazards_of
 from roundproof.reference.hooks import hooks
 from roundproof.writing.pasted_words import (
-    COLOURS,
+    COLOUR,
     FIBRES,
     GAUGE,
     ITEMS,
     NOTIONS,
-    SHADES,
     WEIGHTS,
     YARN,
 )
@@ -95,10 +94,6 @@ _LETTER = re.compile(
     r"^\W*(?:(?i:yarn|colou?r)\s*)?\(?(?P<a>[A-F]|MC|CC\d?)\)?\s*[:=–—-]\s*(?=\w)"
     r"|^\W*(?i:yarn|colou?r)\s+(?P<b>[A-F])\b|\((?:(?i:yarn|colou?r)\s*)?(?P<c>[A-F]|MC|CC\d?)\)"
 )
-_COLOUR = re.compile(
-    rf"(?i)(?<![\w-])(?:(?:{SHADES})[ -])*(?:(?:{'|'.join(sorted(COLOURS))})[ -])?"
-    rf"(?:{'|'.join(sorted(COLOURS))})(?!\w)(?!-)"
-)
 _FIBRE = re.compile(rf"(?i)(?:100\s*%\s*)?\b(?:{'|'.join(FIBRES)})\b")
 _OUTSIDE = re.compile(r"[,;]\s*(?![^()\[\]]*[)\]])(?!\s*\d+\s*$)|\s+\+\s+")
 _FILLER = re.compile(
@@ -170,8 +165,8 @@ def _kind(text: str, what: str) -> str:
         return "yarn" if only_yarn and _BALL.search(text) else "notion"
     if YARN.search(text) or re.match(r"(?i)yarn|wool|colou?r|main|contrast", what):
         return "yarn"
-    rest = _FILLER.sub(" ", _AMOUNT.sub(" ", _LETTER.sub(" ", _COLOUR.sub(" ", text))))
-    return "colour" if _COLOUR.search(text) and not re.search(r"\w", rest) else ""
+    rest = _FILLER.sub(" ", _AMOUNT.sub(" ", _LETTER.sub(" ", COLOUR.sub(" ", text))))
+    return "colour" if COLOUR.search(text) and not re.search(r"\w", rest) else ""
 
 
 def _item(text: str, what: str) -> Materials:
@@ -276,7 +271,7 @@ def _lettered(text: str) -> tuple[str, str]:
 
 
 def _colours(text: str, letter: str) -> list[str]:
-    found = [" ".join(m[0].split()) for m in _COLOUR.finditer(text)]
+    found = [" ".join(m[0].split()) for m in COLOUR.finditer(text)]
     if found or not letter:
         return list(dict.fromkeys(found))
     left = re.sub(r"\([^)]*\)", " ", text)

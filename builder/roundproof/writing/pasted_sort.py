@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Sequence
+from itertools import pairwise
 
 from roundproof.frozen import dataclass, replace
 from roundproof.writing.pasted_headings import Heading, heading, made, section
@@ -74,6 +75,9 @@ class _Sorter:
         self.part = "front"
         self.pieces: list[Piece] = []
         self.open: Piece | None = None
+        self.rows: list[Placed] = []
+        """The lines of the open piece, and whether there is a round among them."""
+        self.begun = False
         self.materials = Materials()
         self.listed: list[NoteLine] = []
         self.assembly: list[NoteLine] = []
@@ -118,18 +122,18 @@ class _Sorter:
         self.close()
         self.part = "piece"
         self.open = Piece(head, (line,) if line else (), ())
+        self.rows, self.begun = [], False
 
     def in_piece(self, at: int) -> int:
         line = self.lines[at]
-        assert self.open is not None
-        begun = any(self.reader.read(each.text).worked for each in self.open.lines)
-        if not begun and not self.read[at].worked and self.said_of_piece(line):
+        if not self.begun and not self.read[at].worked and self.said_of_piece(line):
             return 1
         text, taken = line.text, 1
         if self.read[at].worked:
             reach = min([at + 4, *(i for i in range(at + 1, at + 4) if i in self.heads)])
             text, taken = self.reader.joined(self.lines[at:reach])
-        self.add(Placed(text, tuple(self.lines[at : at + taken])))
+            self.begun = True
+        self.rows.append(Placed(text, tuple(self.lines[at : at + taken])))
         return taken
 
     def said_of_piece(self, line: NoteLine) -> bool:
@@ -148,10 +152,6 @@ class _Sorter:
         self.open = replace(self.open, head=head, said=(*self.open.said, line))
         return True
 
-    def add(self, placed: Placed) -> None:
-        assert self.open is not None
-        self.open = replace(self.open, lines=(*self.open.lines, placed))
-
     def opens(self, read: Reading) -> bool:
         """Whether a round without any heading begins a piece."""
         if self.part in ("assembly", "end"):
@@ -163,14 +163,17 @@ class _Sorter:
         out again."""
         if self.open is None:
             return
-        texts = [each.text for each in self.open.lines]
+        texts = [each.text for each in self.rows]
         last = max((i for i, t in enumerate(texts) if self.works(t)), default=-1)
         names = [p.head.name for p in self.pieces if p.head.name]
         keep, sewn, stray = tail_of(texts, last, names)
-        at = self.open.lines
+        at = self.rows
         self.assembly += [line for i in sewn for line in at[i].made_of]
         self.loose += [Loose(line) for i in stray for line in at[i].made_of if not line.blank]
-        self.pieces.append(replace(self.open, lines=at[:keep]))
+        if any(each.text for each in at[:keep]):
+            self.pieces.append(replace(self.open, lines=tuple(at[:keep])))
+        else:
+            self.loose += [Loose(line, "heading") for line in self.open.said]
         self.open = None
 
     def works(self, text: str) -> bool:
@@ -216,7 +219,7 @@ class _Sorter:
     def put(self, line: NoteLine) -> None:
         """A line that is neither a heading nor a round, by the part it stands in."""
         if self.open is not None:
-            self.add(Placed(line.text, (line,)))
+            self.rows.append(Placed(line.text, (line,)))
         elif not line.blank:
             self.put_words(line)
 
@@ -263,7 +266,7 @@ def _heads(
     last = 0
     for at, line in enumerate(lines):
         if read[at].worked:
-            last = max(read[at].last, 1) if not again(read[at], last) else max(read[at].last, 1)
+            last = max(read[at].last, 1)
             continue
         if line.blank or line.mark in ("crossed", "rule") or read[at].kind is not Kind.WORDS:
             continue
@@ -318,7 +321,7 @@ def _without_junk(lines: Sequence[NoteLine]) -> tuple[list[NoteLine], list[Loose
     and what web pages put between; and those."""
     pages = {i for i, line in enumerate(lines) if re.match(r"(?i)^\W*page \d+\b", line.text)}
     lone = [(i, int(x.text)) for i, x in enumerate(lines) if re.fullmatch(r"\d{1,3}", x.text)]
-    if len(lone) > 1 and all(b[1] == a[1] + 1 for a, b in zip(lone, lone[1:], strict=False)):
+    if len(lone) > 1 and all(b[1] == a[1] + 1 for a, b in pairwise(lone)):
         pages |= {i for i, _ in lone}
     inked = [i for i, line in enumerate(lines) if line.text]
     beside = Counter(t for t in (lines[i].text for i in _beside(inked, pages)) if len(t) > 5)

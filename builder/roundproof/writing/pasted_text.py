@@ -52,13 +52,18 @@ def notes_of(path: Path) -> bytes:
     except (OSError, ValueError) as error:
         why = getattr(error, "strerror", None) or error
         raise Unreadable(say("new.notes_unread", file=path, why=why)) from None
+    return checked(data, str(path))
+
+
+def checked(data: bytes, name: str) -> bytes:
+    """The same bytes, where they are a text that is not too long. Raises Unreadable."""
     if len(data) > MOST_BYTES:
-        raise Unreadable(say("new.notes_long", file=path))
+        raise Unreadable(say("new.notes_long", file=name))
     for start, kind in _OTHER_FILES:
         if data.startswith(start):
-            raise Unreadable(say(f"new.notes_{kind}", file=path))
+            raise Unreadable(say(f"new.notes_{kind}", file=name))
     if b"\0" in data and not _utf16(data) and not _utf8(data):
-        raise Unreadable(say("new.notes_no_text", file=path))
+        raise Unreadable(say("new.notes_no_text", file=name))
     return data
 
 

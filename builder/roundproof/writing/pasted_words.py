@@ -33,6 +33,11 @@ _COLOURS = """
 COLOURS = frozenset(_COLOURS.split())
 SHADES = "light|dark|pale|bright|deep|dusty|soft|medium|mid|off|pastel|hot|baby|royal|sky|warm|cool"
 
+COLOUR = re.compile(
+    rf"(?i)(?<![\w-])(?:(?:{SHADES})[ -])*(?:(?:{'|'.join(sorted(COLOURS))})[ -])?"
+    rf"(?:{'|'.join(sorted(COLOURS))})(?!\w)(?!-)"
+)
+"""A colour: 'sand', 'light grey', 'olive green'."""
 _FIBRES = "cotton acrylic wool merino alpaca bamboo linen mohair polyester chenille velvet viscose"
 FIBRES = _FIBRES.split()
 WEIGHTS = (

@@ -1,0 +1,73 @@
+"""Stitches whose names mean one thing in US and another in UK terms, and no word of which."""
+
+from __future__ import annotations
+
+from roundproof.checks._rounds import worked_rounds
+from roundproof.checks.base import Check, Found, missing, quoted
+from roundproof.findings import Severity
+from roundproof.notation.tree import Item, Repeat, Stitches
+from roundproof.proof import Proof
+from roundproof.reference import stitches
+
+
+def _run(proof: Proof) -> Found:
+    if proof.pattern.terms is not None:
+        return
+    first: tuple[str, str, Stitches] | None = None
+    for piece, _, worked in worked_rounds(proof):
+        for item in _stitches(worked.instruction.items if worked.instruction else ()):
+            for kind, _ in item.unit.makes:
+                if kind in _TELLING:
+                    return  # `sc` and `hdc` are US names alone
+                if kind in _BOTH and first is None:
+                    first = (piece.piece.key, worked.label, item)
+    if first is None:
+        return
+    key, label, item = first
+    yield CHECK.finding(
+        item.span,
+        f"{quoted(item.span.text)} is one stitch in US terms and another in UK terms, and the"
+        " pattern does not say which; it is read as US.",
+        "Write `terms: US` or `terms: UK` at the top.",
+        severity=missing(proof.pattern.status, early=True),
+        piece=key,
+        round=label,
+    )
+
+
+_TELLING = frozenset({"sc", "hdc", "esc"})
+_BOTH = frozenset(kind.id for kind in stitches().values() if kind.us_name != kind.uk_name)
+
+
+def _stitches(items: tuple[Item, ...]) -> list[Stitches]:
+    found: list[Stitches] = []
+    for item in items:
+        if isinstance(item, Repeat):
+            found += _stitches(item.body)
+        elif isinstance(item, Stitches) and not item.unit.word:
+            found.append(item)
+    return found
+
+
+_PATTERN = """\
+title: Pebble
+{}pieces:
+  body: |
+    R1: 6 dc in magic ring (6)
+    R2: 2 dc in each st (12)
+"""
+
+CHECK = Check(
+    id="terms-unsaid",
+    title="US or UK terms not said",
+    why=(
+        "`dc` is a double crochet in US terms and the short single crochet of others in UK terms;"
+        " `tr` likewise. Nothing in such a round tells them apart, and the object comes out at"
+        " half the height or at twice."
+    ),
+    severity=Severity.ERROR,
+    bad=_PATTERN.format(""),
+    good=_PATTERN.format("terms: UK\n"),
+    source="US/UK term table, seen in three or more independent places",
+    run=_run,
+)

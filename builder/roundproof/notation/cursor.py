@@ -69,20 +69,16 @@ class Cursor:
     @cached_property
     def last_worked(self) -> int:
         """The place of the last token that is worked; -1 where there is none."""
-        return max((i for i, part in enumerate(self.seq) if part in WORKED), default=-1)
+        return next((i for i in reversed(range(len(self.tokens))) if self.seq[i] in WORKED), -1)
 
     @cached_property
     def last_stitch(self) -> int:
         """The same, but for slip stitches and chains, which may close a round behind its count."""
-        closing = ("sl st", "ch")
-        return max(
-            (
-                i
-                for i, t in enumerate(self.tokens)
-                if (t.part in WORKED or t.part == "ring") and t.value not in closing
-            ),
-            default=-1,
-        )
+        for at in reversed(range(len(self.tokens))):
+            worked = self.seq[at] in WORKED or self.seq[at] == "ring"
+            if worked and self.tokens[at].value not in ("sl st", "ch"):
+                return at
+        return -1
 
     def part(self, ahead: int = 0) -> str:
         """The part played by a token further on; 'end' past the last one."""

@@ -43,6 +43,8 @@ _RELATIVE = re.compile(
 )
 _WITHIN = re.compile(rf"(?<=[.)\]}}>;])\s*(?={_WORD}\.?\s*\d+\s*(?:[-:.)]|to\b|and\b|&))")
 _AFTER_COUNT = re.compile(rf"(?<=[\d.)\]}}>;])\s+(?={_WORD}\.?\s*(?P<n>\d+)\b)")
+_ANOTHER = re.compile(rf"[\d.)\]}}>;]\s*{_WORD}\.?\s*\d")
+"""What a second label on a line looks like: most lines have none, and are not searched further."""
 _ROUNDS = re.compile(rf"\(\s*(\d+)\s*{_WORD}\s*\)")
 HIGHEST = 100_000
 """No label is taken for more than this; one that reaches it is not read."""
@@ -130,6 +132,8 @@ def _in_words(line: Line, text: str) -> Labelled | None:
 def split(line: Line) -> list[Line]:
     """Several rounds on one line as lines of their own."""
     text = plain(line.text)
+    if not _ANOTHER.search(text, 3):
+        return [line]
     listed = _LISTED.match(text)  # '6. Round 4:' is one round
     start = listed.end() if listed else 0
     named = _NAMED.match(text, start)

@@ -16,6 +16,7 @@ from roundproof.notation.tree import (
     Unit,
 )
 from roundproof.notation.units import SINGLE, named, one
+from roundproof.source import Span
 
 COUNTED = frozenset(
     {"st", "stitch", "foreign", "own", "inc", "dec", "inv dec", "tog", "foreign tog"}
@@ -30,6 +31,9 @@ _CHAIN = (("ch", 1),)
 def stitches(at: Cursor) -> list[Item]:
     """One stitch, with a colour before it where its tail names one. Raises Unread."""
     start = at.at
+    numbered = at.seq[start] == "num"
+    if at.seq[start + numbered + 1] in _SHUT and at.seq[start + numbered] in _BARE:
+        return [_alone(at, numbered)]
     if at.match("around", "in", "stitch"):  # 'work even in sc'
         kind = at.tokens[at.at - 1].value
         return [Stitches(one(kind), Fill(), at.span(start))]
@@ -76,6 +80,29 @@ def stitches(at: Cursor) -> list[Item]:
     if every is not None:
         tail.every, tail.times = nth, Fill()
     return tail.items(start)
+
+
+_SHUT = frozenset({",", ";", ")", "]", "}", "end"})
+_BARE = frozenset({"stitch", "inc", "dec", "inv dec"})
+"""'3 sc,' and 'inc)': most stitches have nothing but a number before them and a stop behind."""
+
+
+def _alone(at: Cursor, numbered: bool) -> Item:
+    token, span = at.tokens[at.at + numbered], at.span(at.at)
+    count = at.tokens[at.at].number if numbered else 1
+    at.at += numbered + 1
+    span = Span(span.source, span.start, token.end)
+    if token.value == "ch" and token.part == "stitch":
+        return Chain(count, span)
+    return Stitches(_WHOLE[token.part] or one(token.value), count, span)
+
+
+_WHOLE: dict[str, Unit | None] = {
+    "stitch": None,
+    "inc": named(((SINGLE, 2),), 1),
+    "dec": named(((SINGLE, 1),), 2),
+    "inv dec": Unit(((SINGLE, 1),), 2, "inv dec"),
+}
 
 
 def _unit(at: Cursor, count: int | None) -> Unit | None:

@@ -20,6 +20,10 @@ _INSTEAD = {"front": "fore", "back": "rear", "loop": "ring", "loops": "rings"}
 _CHANGES = re.compile(
     r"(?i)\b(?:change|switch|start|begin|join|attach)\b[^.;]{0,20}?\b(?:to|with|in)\b"
 )
+_PATTERN = re.compile(
+    r"(?i)^(?:free )?(?:crochet |amigurumi )*pattern\s*[:–—-]\s*"
+    r"|\s*[:|–—-]\s*(?:an? )?(?:free )?(?:crochet |amigurumi )*pattern\W*$"
+)
 _MOST = 500
 """More pieces, yarns or notions are none, but a misreading."""
 
@@ -99,6 +103,7 @@ def _title(line: NoteLine | None, name: str) -> tuple[str, NoteLine | None]:
     if line is None:
         return name, None
     said = line.text.strip(" .:–—-*_#~=\"'“”")
+    said = _PATTERN.sub("", said) or said
     said = said.capitalize() if said.isupper() else said
     words, wanted = _words(said), _words(name)
     address = name == name.lower() and " " not in name
@@ -132,8 +137,9 @@ def _pieces(pieces: Sequence[Piece], yarns: Sequence[NamedYarn]) -> Iterable[Nam
         name = name.capitalize() if name.isupper() else name[:1].upper() + name[1:]
         same = not name or name == key[:1].upper() + key[1:]
         yarn = _yarn_of(head.yarn, yarns)
-        remark = ", ".join(filter(None, (head.remark, f"in {head.yarn}" if not yarn else "")))
-        notes = (Placed(f"Note: {remark}"),) if head.remark or (head.yarn and not yarn) else ()
+        unknown = f"in {head.yarn}" if head.yarn and not yarn else ""
+        remark = ", ".join(filter(None, (head.remark, unknown)))
+        notes = (Placed(f"Note: {remark}"),) if remark else ()
         yarn = yarn or (yarns[0].key if len(yarns) == 1 else "")
         make = head.make if head.make != 1 else None
         yield NamedPiece(key, "" if same else name, make, yarn, piece.said, notes + piece.lines)

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 
 from roundproof.frozen import dataclass
+from roundproof.notation.tokens import single_words
 from roundproof.writing.pasted_marks import NoteLine
-from roundproof.writing.pasted_words import COLOURS, PARTS, SECTIONS, VERBS
+from roundproof.writing.pasted_words import COLOUR, PARTS, SECTIONS, VERBS
 
 _WORDS = "one two three four five six seven eight nine ten eleven twelve"
 _NUMBERS = {word: number for number, word in enumerate(_WORDS.split(), 1)} | {"both": 2}
@@ -15,13 +16,15 @@ _THINGS = r"(?:\s*(?:times|x\b|of (?:these|them|each)|pieces?|pcs?\.?|alike|the 
 _MAKE = tuple(
     re.compile(rf"(?i){pattern}")
     for pattern in (
-        rf"\b(?:make|work|crochet|repeat|need)\s*[x×:]?\s*{_N}\b{_THINGS}",
-        rf"[(\[]\s*[x×]?\s*{_N}\s*[x×]?\s*(?:pieces?|pcs?\.?|times|of them|alike)?\s*[)\]]",
+        rf"(?:^|(?<=[(\[,;:–—-])|(?<=\s))(?:make|work|need)\s*[x×:]?\s*{_N}\b{_THINGS}",
+        rf"[(\[]\s*(?:[x×]\s*{_N}|(?P<m>\d{{1,2}})\s*[x×])\s*[)\]]",
+        rf"[(\[]\s*{_N}\s*(?:pieces?|pcs?\.?|times|of them|alike)\s*[)\]]",
         rf"(?:\s|^)[x×*]\s*{_N}\b(?=\W*(?:$|[(\[,–—-]|in\b))",
         rf"\b{_N}\s*[x×](?=\s|$|\W*$)",
         rf"(?<=[-–—,:])\s*{_N}\s*(?:pieces?|pcs?\.?|times|of them|alike)\W*$",
     )
 )
+_IN_BRACKETS = re.compile(rf"(?i)[(\[]\s*{_N}\s*[)\]]")
 _COUNTED = re.compile(rf"(?i)^{_N}\s+(?=[a-z])")
 _NUMBERED = re.compile(
     r"(?i)^(?:(?:part|step|piece|section)\s*(?:\d{1,2}|[a-z]\b)\s*[.):–—-]\s*|(?:\d{1,2}|[a-z])[.)]\s+)"
@@ -32,8 +35,11 @@ _YARN = re.compile(
     r"(?P<yarn>(?:yarn|colou?r)\s+[A-Z]\b|(?:in|with|using)\s+(?:the\s+)?[\w -]{1,30}?)"
     r"(?:\s+yarn)?$"
 )
+_STITCHES = single_words(uk=False)
 _LONGEST = 60
 _MOST_WORDS = 5
+_MOST_SAID = 8
+_EDGE = " .,;:–—-=*_"
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,20 +76,19 @@ def heading(line: NoteLine, capitals: bool) -> Heading | None:
     text, make = _made(text)
     text, inside = _BRACKETS.sub(" ", text), _BRACKETS.findall(text)
     ended = text.rstrip().endswith((":", "：")) or line.text.rstrip().endswith(":")
-    text, yarn = _in_yarn(text.strip(" :.–—-=,*_"))
-    remarks = [part.strip(" ,.;:") for each in inside for part in re.split(r"[,;]", each)]
-    kept = []
-    for remark in filter(None, remarks):
-        rest, found = _in_yarn(remark)
-        yarn, rest = (found, rest) if found and not yarn else (yarn, remark)
-        kept += [rest] if rest else []
-    name = " ".join(text.strip(" :.–—-=,*_").split())
-    if not _is_name(name):
+    text, *after = re.split(r":\s+|\s+[-–—]+\s+", text.strip(_EDGE), maxsplit=1)
+    text, yarn = _in_yarn(text.strip(_EDGE))
+    remarks: list[str] = []
+    for remark in re.split(r"[,;]", ",".join((*inside, *after))):
+        rest, found = _in_yarn(remark.strip(_EDGE)) if not yarn else (remark.strip(_EDGE), "")
+        yarn, remarks = yarn or found, [*remarks, rest]
+    name, remark = " ".join(text.strip(_EDGE).split()), ", ".join(filter(None, remarks))
+    known = make is not None or _parts(name)
+    if not _is_name(name) or (after and not known) or len(remark.split()) > _MOST_SAID:
         return None
     set_off = line.mark in ("heading", "bold", "title") or ended or make is not None
     strong = set_off or (name.isupper() and not capitals)
-    known = make is not None or any(w in PARTS for w in re.findall(r"[a-z]+", name.lower()))
-    return Heading(name, make, yarn, ", ".join(kept), strong, known)
+    return Heading(name, make, yarn, remark, strong, known)
 
 
 def made(text: str) -> int | None:
@@ -96,11 +101,19 @@ def _made(text: str) -> tuple[str, int | None]:
     """The text without how many are made, and that number."""
     for pattern in _MAKE:
         if match := pattern.search(text):
-            return _without(text, match), _number(match["n"])
+            return _without(text, match), _number(match.groupdict().get("m") or match["n"])
     match = _COUNTED.match(text)
-    if match and set(re.findall(r"[a-z]+", text.lower()[match.end() :])[-1:]) & PARTS:
+    if match and _parts(text[match.end() :].split()[-1]):
         return text[match.end() :], _number(match["n"])
+    match = _IN_BRACKETS.search(text)
+    if match and _parts(text[: match.start()]):
+        return _without(text, match), _number(match["n"])
     return text, None
+
+
+def _parts(text: str) -> bool:
+    """Whether a word for a usual part is in a text."""
+    return not PARTS.isdisjoint(re.findall(r"[a-z]+", text.lower()))
 
 
 def _without(text: str, match: re.Match[str]) -> str:
@@ -118,9 +131,15 @@ def _in_yarn(text: str) -> tuple[str, str]:
     """A text without the yarn at its end, and the words for that: 'Legs in sand'."""
     match = _YARN.search(text)
     if match is None:
-        return (text, "") if text.lower() not in COLOURS else ("", text)
-    words = re.sub(r"(?i)^(?:in|with|using)\s+(?:the\s+)?", "", match["yarn"])
-    return text[: match.start()], words.strip()
+        return ("", text) if is_yarn(text) else (text, "")
+    words = re.sub(r"(?i)^(?:in|with|using)\s+(?:the\s+)?", "", match["yarn"]).strip()
+    return (text[: match.start()], words) if is_yarn(words) else (text, "")
+
+
+def is_yarn(words: str) -> bool:
+    """Whether words name a yarn by its colour or its letter: 'light grey', 'yarn B', 'MC'."""
+    letter = re.fullmatch(r"(?:(?i:yarn|colou?r)\s+)?(?:[A-F]|MC|CC\d?)", words.strip())
+    return bool(letter or COLOUR.fullmatch(words.strip()))
 
 
 def _is_name(name: str) -> bool:
@@ -130,4 +149,5 @@ def _is_name(name: str) -> bool:
     if re.search(r"[.;:!?=@<>{}\\\"|\[\]()*]|\d{3}|https?", name) or not name[0].isalnum():
         return False
     plain = [re.sub(r"\W", "", word).lower() for word in words]
-    return plain[0] not in VERBS and bool(re.search(r"[^\W\d_]{2}", name))
+    stitches = all(word in _STITCHES and word not in PARTS for word in plain)
+    return plain[0] not in VERBS and not stitches and bool(re.search(r"[^\W\d_]{2}", name))

@@ -50,10 +50,13 @@ _ALL_BOLD = re.compile(
     r"^(?:\*\*|__|<b>|<strong>)[^*]*(?:\*\*|__|</b>|</strong>):?$", re.IGNORECASE
 )
 _ITALIC = re.compile(r"^([*_])(?![\s*_])([^*_]+)\1$")
+_LINK = re.compile(r"(?<!!)\[([^\[\]]+)\]\((?:https?:|/|#|www\.|\w+\.html?)[^()]*\)")
+_CODE = re.compile(r"`([^`]+)`")
 _ITEM = re.compile(r"^(?:[-–—+•◦▪●○■□☐☑✓✔→»·‣]\s+|\[[ xX]?\]\s+)(?=\S)")
 _STARRED = re.compile(r"^\*\s+(?=[^*]+$)")
 _QUOTED = re.compile(r"^(?:>\s?)+(?!\s*\d+\s*$)")
 _ESCAPED = re.compile(r"\\(?=[*_\[\](){}.#+!>~`-])")
+_MARKED = re.compile(r"[*_`#<>\\&\t\xa0\u200b]|\]\(|^\W")
 _RULE = re.compile(r"^[^\w()\[\]]{3,}$")
 _DIVIDES = re.compile(r"^\|?(?:\s*:?-{2,}:?\s*\|?)+$")
 _NUMBER = re.compile(
@@ -62,14 +65,21 @@ _NUMBER = re.compile(
     re.IGNORECASE,
 )
 _STATED = re.compile(r"[(\[<]?\s*(\d{1,5})\s*(?:sts?|stitches)?\.?\s*[)\]>]?", re.IGNORECASE)
+_COLUMN = re.compile(
+    r"(?i)(?:rounds?|rnds?|rds?|rows?|no\.?|#|instructions?|work|pattern|stitch(?:es)?|sts?|"
+    r"(?:stitch )?counts?|total|done|notes?|colou?r|check|✓)"
+)
+"""What columns are called."""
+_SAYS = re.compile(r"[^\W\d_]{2}")
 
 
 def unmarked(lines: Iterable[Written]) -> list[NoteLine]:
     """The lines without their marks; one of a web page may become several."""
     found: list[NoteLine] = []
     for line in lines:
-        for part in _BREAK.split(line.text):
-            here = list(_line(line, part.strip()))
+        parts = [part.strip() for part in _BREAK.split(line.text)]
+        for part in [part for part in parts if _words(part)] or parts[:1]:
+            here = list(_line(line, part))
             if here and here[0].mark == "rule" and found and _underlines(here[0], found[-1]):
                 found[-1] = replace(found[-1], mark=found[-1].mark or "heading")
             found += here
@@ -86,9 +96,12 @@ def _line(line: Written, text: str) -> Iterator[NoteLine]:
         yield NoteLine(line.number, line.text, f"# {text}", "crossed")
         return
     mark = _mark(text)
-    if (cells := _cells(text)) and (row := _row(cells)):
-        yield from (NoteLine(line.number, line.text, words) for words in row)
-        return
+    if cells := _cells(text):
+        if row := _row(cells):
+            yield from (NoteLine(line.number, line.text, words) for words in row)
+            return
+        if all(not cell or _COLUMN.fullmatch(cell) for cell in cells):
+            mark = "rule"
     words = _words(text)
     if not words or _RULE.match(words) or _DIVIDES.match(words):
         yield NoteLine(line.number, line.text, words or line.text, "rule" if line.text else "")
@@ -109,12 +122,15 @@ def _mark(text: str) -> str:
 
 def _words(text: str) -> str:
     """The words of a line: no marks of Markdown or web pages, no quote signs or bullets."""
+    if not _MARKED.search(text):
+        return text
     text = _TAG.sub("", _QUOTED.sub("", text)).strip()
     text = _ENTITY.sub(lambda m: unescape(m[0]), text)
     if heading := _HEADING.match(text):
         text = heading[2]
     text = _STARRED.sub("", _ITEM.sub("", text))
-    text = _ESCAPED.sub("", _ITALIC.sub(r"\2", _BOLD.sub(r"\2", text)))
+    text = _CODE.sub(r"\1", _LINK.sub(r"\1", _BOLD.sub(r"\2", text)))
+    text = _ESCAPED.sub("", _ITALIC.sub(r"\2", text))
     return " ".join(text.replace("\u200b", "").replace("\xa0", " ").split()) if text else ""
 
 
@@ -140,5 +156,5 @@ def _row(cells: list[str]) -> list[str]:
     work, *rest = filled
     counts = [cell for cell in rest if _STATED.fullmatch(cell)][:1]
     stated = "".join(f" ({m[1]})" for cell in counts if (m := _STATED.fullmatch(cell)))
-    remarks = [f"Note: {cell}" for cell in rest if cell not in counts]
+    remarks = [f"Note: {cell}" for cell in rest if cell not in counts and _SAYS.search(cell)]
     return [f"{label}: {work}{stated}", *remarks]

@@ -95,7 +95,7 @@ _LETTER = re.compile(
     r"|^\W*(?i:yarn|colou?r)\s+(?P<b>[A-F])\b|\((?:(?i:yarn|colou?r)\s*)?(?P<c>[A-F]|MC|CC\d?)\)"
 )
 _FIBRE = re.compile(rf"(?i)(?:100\s*%\s*)?\b(?:{'|'.join(FIBRES)})\b")
-_OUTSIDE = re.compile(r"[,;]\s*(?![^()\[\]]*[)\]])(?!\s*\d+\s*$)|\s+\+\s+")
+_OUTSIDE = re.compile(r"(?:,(?!\d)|;)\s*(?![^()\[\]]*[)\]])(?!\s*\d+\s*$)|\s+\+\s+")
 _FILLER = re.compile(
     r"(?i)\b(?:yarns?|wool|colou?rs?|shades?|weight|in|of|the|a|an|some|any|small|amounts?|bits?|left"
     r"overs?|scraps?|for|main|contrast(?:ing)?|and|about|used|i|your|each|approx|you|need|little)\b"
@@ -118,13 +118,25 @@ def told(text: str, listed: bool) -> Materials:
         parts[-1:] = [p.strip() for p in re.split(r"(?i)\s*\b(?:and|&)\s+", parts[-1]) if p.strip()]
     if len(parts) == 1 or not all(_kind(part, what) for part in parts):
         parts = [rest.strip(" .")]
-    if not (listed or named or all(_sure(part) for part in parts)) or _prose(rest):
+    sure = any(map(_sure, parts)) and all(_kind(part, what) for part in parts)
+    if not (listed or named or sure) or (not named and _prose(rest)):
         return Materials()
-    if all(_kind(part, what) in ("yarn", "colour") for part in parts):
-        return Materials(yarns=tuple(_yarns(rest)))
     found = Materials()
-    for part in parts:
+    for part in _gathered(parts, what):
         found = found.plus(_item(part, what))
+    return found
+
+
+def _gathered(parts: Sequence[str], what: str) -> list[str]:
+    """The parts of a line, colours together with the yarn before them."""
+    found: list[str] = []
+    for part in parts:
+        yarn = found and _kind(found[-1], what) in ("yarn", "colour")
+        more = _kind(part, "") == "colour" or not re.search(r"[^\W\d_]{3}", _BALL.sub("", part))
+        if yarn and more and not _LETTER.search(part):
+            found[-1] += f", {part}"
+        else:
+            found.append(part)
     return found
 
 
@@ -159,6 +171,8 @@ def _kind(text: str, what: str) -> str:
     """What a material is: a hook, a notion, a yarn, only a colour; empty if none is known."""
     if _HOOK.search(text) or (_HOOK.search(what) and (_MM.search(text) or _us_hook(text))):
         return "hook"
+    if re.fullmatch(r"(?i)(?:[1-9]|1[0-5])(?:[.,]\d+)?\s*mm", text):
+        return "hook"
     fills = re.search(r"(?i)\b(?:stuffing|filling|fib(?:re|er)[ -]?fill)\b", text)
     if NOTIONS.search(text) and (fills or not re.match(r"(?i)yarn|wool|colou?r", what)):
         only_yarn = YARN.search(text) and not re.search(r"(?i)needle|eye|fill|stuff|marker", text)
@@ -192,6 +206,10 @@ def hook_in(text: str) -> str:
 
 
 def _us_hook(text: str) -> str:
+    old = re.search(r"(?i)\b(?:no\.?|uk|size)\s*(\d{1,2})\b", text)
+    british = [h for h in hooks() if old and h.uk == old[1]]
+    if british and not re.search(r"\bUS\b", text):
+        return f"{british[0].mm:g} mm"
     for match in _US_HOOK.finditer(_HOOK.sub("", text)):
         letter, number = match["letter"], match["number"] or ""
         fits = [h for h in hooks() if re.match(rf"{letter}-{re.escape(number)}", h.us)]
@@ -213,6 +231,7 @@ def notion(text: str, what: str = "") -> Notion:
         return Notion(" ".join(text.split()))
     if "eye" in what.lower() and "eye" not in item.lower():
         item = f"{item} eyes"
+    item = item.lower() if item.isupper() else item
     hazards = hazards_of(item)
     return Notion(item, size, count, amount, hazards[0].id if hazards else "")
 
@@ -225,7 +244,7 @@ def _taken(pattern: re.Pattern[str], group: str, text: str) -> tuple[str, str]:
     known = {"amount": quantities.weight, "size": quantities.length}[group](value)
     if isinstance(known, quantities.Fault):
         return "", text
-    value = re.sub(r"(?<=\d)(?=[a-zA-Z])", " ", value).replace(",", ".")
+    value = re.sub(r"(?<=\d)(?=[a-z])", " ", value.lower()).replace(",", ".")
     return value, f"{text[: match.start()]} {text[match.end() :]}"
 
 
@@ -272,6 +291,7 @@ def _lettered(text: str) -> tuple[str, str]:
 
 def _colours(text: str, letter: str) -> list[str]:
     found = [" ".join(m[0].split()) for m in COLOUR.finditer(text)]
+    found = [colour.lower() if colour.isupper() else colour for colour in found]
     if found or not letter:
         return list(dict.fromkeys(found))
     left = re.sub(r"\([^)]*\)", " ", text)

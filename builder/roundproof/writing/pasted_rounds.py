@@ -114,6 +114,8 @@ class Reader:
         the count that it lacks."""
         first = self.read(lines[0].text)
         text, best, taken = lines[0].text, lines[0].text, 1
+        if first.kind is Kind.ACTION and _goes_on(lines):
+            return f"{text} {lines[1].text}", 2
         if not first.worked or (first.kind is Kind.ROUND and first.stated):
             return best, taken
         for number, line in enumerate(lines[1:_MOST_JOINED], 2):
@@ -129,6 +131,13 @@ class Reader:
         if whole.kind is not Kind.ROUND:
             return False
         return whole.stated if first.kind is Kind.ROUND else True
+
+
+def _goes_on(lines: Sequence[NoteLine]) -> bool:
+    """Whether 'Fasten off, leaving a long' goes on in the line after it."""
+    first, after = lines[0].text, lines[1].text if len(lines) > 1 else ""
+    whole = len(first) > 20 and not first.endswith((".", "!", ":", ")"))
+    return whole and after[:1].islower() and len(after) < LONGEST and label(_line(after)) is None
 
 
 def rounds_in(lines: Sequence[str], context: Context) -> tuple[int, int]:

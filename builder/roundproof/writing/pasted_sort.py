@@ -8,13 +8,14 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from roundproof.frozen import dataclass, replace
-from roundproof.writing.pasted_headings import Heading, heading, made, section
+from roundproof.writing.pasted_headings import Heading, heading, is_yarn, made, section
 from roundproof.writing.pasted_marks import NoteLine
 from roundproof.writing.pasted_materials import Materials, told
-from roundproof.writing.pasted_rounds import Kind, Reader, Reading, again
+from roundproof.writing.pasted_rounds import LONGEST, Kind, Reader, Reading, again
 from roundproof.writing.pasted_tail import tail_of
 from roundproof.writing.pasted_words import GREETS, JUNK, MAIL, PARTS_WITH
 
+_BEFORE = re.compile(r"^(?P<head>[^:–—]{2,45}?)\s*[:–—-]\s+(?P<work>\S.*)$")
 REACH = 7
 """A heading stands at most so many lines with words above the first round of its piece."""
 
@@ -60,7 +61,7 @@ class Sorted:
 
 def sorted_lines(lines: Sequence[NoteLine], reader: Reader) -> Sorted:
     kept, loose = _without_junk(lines)
-    return _Sorter(kept, loose, reader).all()
+    return _Sorter(_headings_apart(kept, reader), loose, reader).all()
 
 
 class _Sorter:
@@ -71,7 +72,7 @@ class _Sorter:
         self.read = [reader.read(line.text) for line in lines]
         letters = [c for line in lines for c in line.text if c.isalpha()]
         capitals = sum(c.isupper() for c in letters) > 0.7 * len(letters)
-        self.heads = _heads(lines, self.read, capitals)
+        self.heads = _heads(lines, self.read, reader, capitals)
         self.part = "front"
         self.pieces: list[Piece] = []
         self.open: Piece | None = None
@@ -129,10 +130,12 @@ class _Sorter:
         if not self.begun and not self.read[at].worked and self.said_of_piece(line):
             return 1
         text, taken = line.text, 1
-        if self.read[at].worked:
+        if line.raw.startswith("#") and not self.read[at].worked:
+            text = line.raw  # a private line, and no heading
+        if self.read[at].worked or self.read[at].kind is Kind.ACTION:
             reach = min([at + 4, *(i for i in range(at + 1, at + 4) if i in self.heads)])
             text, taken = self.reader.joined(self.lines[at:reach])
-            self.begun = True
+        self.begun = self.begun or self.read[at].worked
         self.rows.append(Placed(text, tuple(self.lines[at : at + taken])))
         return taken
 
@@ -145,8 +148,8 @@ class _Sorter:
         )
         if number and head.make is None:
             head = replace(head, make=number)
-        elif yarn and not head.yarn and len(yarn[1].split()) < 4:
-            head = replace(head, yarn=yarn[1])
+        elif yarn and not head.yarn and is_yarn(words := yarn[1].removesuffix(" yarn")):
+            head = replace(head, yarn=words)
         else:
             return False
         self.open = replace(self.open, head=head, said=(*self.open.said, line))
@@ -252,23 +255,48 @@ class _Sorter:
         if len(self.pieces) == 1 and (said := self.pieces[0].said) and said[0] is first:
             head = self.pieces[0].head
             if not head.known and not first.text.endswith(":"):
-                self.pieces[0] = replace(self.pieces[0], head=replace(head, name=""), said=said[1:])
+                self.pieces[0] = replace(self.pieces[0], head=Heading(""), said=said[1:])
                 return first
         return None
 
 
+def _headings_apart(lines: Sequence[NoteLine], reader: Reader) -> list[NoteLine]:
+    """The lines, with a heading that stands before a round on its line on one of its own."""
+    found: list[NoteLine] = []
+    for line in lines:
+        match = _BEFORE.match(line.text) if len(line.text) < LONGEST else None
+        if (
+            match
+            and (read := reader.read(match["work"])).worked
+            and not reader.read(line.text).worked
+        ):
+            head = NoteLine(line.number, line.raw, f"{match['head'].strip()}:")
+            named = heading(head, capitals=False)
+            if named and (read.first == 1 or (named.known and read.starts)):
+                found += [head, NoteLine(line.number, line.raw, match["work"])]
+                continue
+        found.append(line)
+    return found
+
+
 def _heads(
-    lines: Sequence[NoteLine], read: Sequence[Reading], capitals: bool
+    lines: Sequence[NoteLine], read: Sequence[Reading], reader: Reader, capitals: bool
 ) -> dict[int, Heading]:
     """The lines that are headings of pieces. Of several that could be it, above the same round,
     the one most like a heading is; the nearest, if they are alike."""
     best: dict[int, tuple[int, int, Heading]] = {}
-    last = 0
+    last = through = 0
     for at, line in enumerate(lines):
         if read[at].worked:
             last = max(read[at].last, 1)
+            through = at + reader.joined(lines[at : at + 4])[1]
             continue
-        if line.blank or line.mark in ("crossed", "rule") or read[at].kind is not Kind.WORDS:
+        if (
+            at < through
+            or line.blank
+            or line.mark in ("crossed", "rule")
+            or read[at].kind is not Kind.WORDS
+        ):
             continue
         if (found := heading(line, capitals)) is None:
             continue
@@ -325,13 +353,16 @@ def _without_junk(lines: Sequence[NoteLine]) -> tuple[list[NoteLine], list[Loose
         pages |= {i for i, _ in lone}
     inked = [i for i, line in enumerate(lines) if line.text]
     beside = Counter(t for t in (lines[i].text for i in _beside(inked, pages)) if len(t) > 5)
-    kept, loose = [], []
+    kept: list[NoteLine] = []
+    loose: list[Loose] = []
     for i, line in enumerate(lines):
         running = bool(pages) and beside[line.text] > 1
         if line.mark == "rule":
             loose.append(Loose(line, "rule"))
         elif i in pages or running or (line.text and JUNK.match(line.text)):
             loose.append(Loose(line, "junk"))
+            if kept and kept[-1].blank and i + 1 < len(lines) and lines[i + 1].blank:
+                kept.pop()  # the blank lines round it become one
         else:
             kept.append(line)
     return kept, loose

@@ -59,8 +59,8 @@ YARN = re.compile(
 NOTIONS = re.compile(
     r"(?i)\b(?:needles?|eyes?|nose|noses|fib(?:re|er)[ -]?fill(?:ing)?|poly[ -]?fil{1,2}(?:ing)?|"
     r"stuffing|filling|toy fill|wadding|batting|markers?|scissors|pins?|threads?|floss|felt|wire|"
-    r"pipe[ -]cleaners?|beads?|buttons?|glue|ribbon|bells?|cardboard|magnets?|squeaker|rattle|"
-    r"pellets|elastic|key ?rings?|keychain|embroidery|tape measure|pompoms?|rice)\b"
+    r"pipe[ -]cleaners?|beads?|buttons?|glue|ribbon|bells?|cardboard|magnets?|kapok|squeaker|"
+    r"rattle|pellets|elastic|key ?rings?|keychain|embroidery|tape measure|pompoms?|rice)\b"
 )
 _NEEDED = (
     r"materials?|supplies|tools|notions|equipment|ingredients|haberdashery|shopping list|"
@@ -101,7 +101,7 @@ GAUGE = re.compile(r"(?i)^\W*(?:my |the )?(?:gauge|tension)\b\s*[:=–—-]?\s*"
 JUNK = re.compile(
     r"(?i)^\W*(?:advertisements?|ads?|sponsored(?: content)?|(?:continue|keep) reading.*|"
     r"(?:click|tap) (?:here|on|to).*|(?:pin|save|share) (?:it|this|for later).*|"
-    r"subscribe\b.*|sign up\b.*|https?://\S+|www\.\S+|!?\[[^\]]*\]\([^)]*\)|"
+    r"subscribe\b.*|sign up\b.*|https?://\S+|www\.\S+|!\[[^\]]*\]\([^)]*\)|"
     r"\[?(?:image|photo|picture|figure|fig\.?|img|pic|screenshot|caption|video)s?\b"
     r"(?:\s*\d+)?(?:\s*[:.\])–-].*|\s+(?:of|by|from|shows?)\b.*|\s*)|"
     r"page \d+(?:\s*(?:of|/)\s*\d+)?|p\.?\s*\d+(?:\s*/\s*\d+)?|[-–]\s*\d{1,3}\s*[-–]|"

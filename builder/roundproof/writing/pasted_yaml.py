@@ -174,8 +174,10 @@ def _end(draft: Draft, notes: str, compact: bool) -> Iterator[str]:
 
 def _changed(draft: Draft) -> list[NoteLine]:
     """The lines of rounds that do not stand there as they were written."""
+    said = {(line.number, line.raw) for piece in draft.pieces for line in piece.said}
     rows = (row for piece in draft.pieces for row in piece.lines)
-    return [line for row in rows for line in row.made_of if line.raw not in row.text]
+    lines = (line for row in rows for line in row.made_of if line.raw not in row.text)
+    return [line for line in lines if (line.number, line.raw) not in said]
 
 
 def _numbered(lines: Iterable[NoteLine]) -> Iterator[str]:
@@ -188,10 +190,10 @@ def _numbered(lines: Iterable[NoteLine]) -> Iterator[str]:
 
 
 def _comments(lines: Iterable[NoteLine]) -> Iterator[str]:
-    last = 0
+    last, raw = 0, ""
     for line in lines:
         if line.number > last + 1 > 1:
             yield "#"
-        if line.number != last or line.raw:
-            yield f"#   {line.raw}".rstrip()
-        last = line.number
+        if (line.number, line.raw) != (last, raw):
+            yield f"#   {line.raw}"
+        last, raw = line.number, line.raw

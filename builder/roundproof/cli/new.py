@@ -7,6 +7,10 @@ import sys
 from pathlib import Path
 
 from roundproof.cli.shared import put
+from roundproof.pattern.files import DEFAULTS_FILE
+from roundproof.pattern.load import load_defaults
+from roundproof.pattern.model import Terms
+from roundproof.pattern.nodes import Scalar
 from roundproof.words import say
 from roundproof.writing.beginnings import InTheWay, write_pattern, write_site
 from roundproof.writing.pasted import pasted
@@ -69,8 +73,16 @@ def _from_notes(notes: str, patterns: Path, folder: str, title: str) -> str:
     """A draft from a file of notes, or from standard input where that is named `-`."""
     called = say("new.standard_input") if notes == "-" else _one_line(Path(notes).name)
     data = checked(sys.stdin.buffer.read(), called) if notes == "-" else notes_of(Path(notes))
-    made = pasted(data, called, title)
+    made = pasted(data, called, title, _shared_terms(patterns / DEFAULTS_FILE))
     return told(made, write_pattern(patterns, folder, title, made.text), called)
+
+
+def _shared_terms(file: Path) -> Terms | None:
+    """The terms that the defaults of a site give its patterns."""
+    defaults, _ = load_defaults(file, file.name)
+    said = defaults.root.get("terms") if defaults else None
+    known = {terms.value: terms for terms in Terms}
+    return known.get(said.text) if isinstance(said, Scalar) else None
 
 
 def _one_line(text: str) -> str:

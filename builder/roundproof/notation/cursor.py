@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from functools import cached_property
 
 from roundproof.notation.tokens import Token
-from roundproof.notation.tree import Colour, Fill, Loop, Times
+from roundproof.notation.tree import Colour, Fill, Loop, Repeat, Stitches, Times
 from roundproof.source import Span
 
 _PAST = ("end",) * 16
@@ -61,8 +61,8 @@ class Cursor:
         """Words taken for one of the things they may stand for."""
         self.asides: list[tuple[int, int]] = []
         """Remarks gone past, as (first token, past the last)."""
-        self.used: int | None = 0
-        """Stitches that the group in hand has used so far; None where that cannot be told yet."""
+        self.before: Sequence[object] = []
+        """What the group in hand has so far."""
         self.filled: Fill | None = None
         """What was said behind a number of stitches of filling the round."""
 
@@ -172,6 +172,19 @@ class Cursor:
         if self.part() == "in" and self.part(1) in LOOPS:
             self.at += 1
         return LOOPS[self.take().part] if self.part() in LOOPS else None
+
+    @property
+    def used(self) -> int | None:
+        """Stitches that the group in hand has used so far; None where that cannot be told yet."""
+        used = 0
+        for item in self.before:
+            if isinstance(item, Repeat):
+                return None
+            if isinstance(item, Stitches):
+                if not isinstance(item.times, int):
+                    return None
+                used += item.unit.uses * item.times
+        return used
 
     def yarn(self) -> Colour | None:
         """'with sand', 'in A', 'brown': a yarn of the pattern, a colour, or an unknown word where

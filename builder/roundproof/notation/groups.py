@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from roundproof.frozen import replace
-from roundproof.notation.cursor import BRACKETS, CLOSE, SEPARATORS, WORKED, Cursor, Unread
+from roundproof.notation.cursor import BRACKETS, CLOSE, LOOPS, SEPARATORS, WORKED, Cursor, Unread
 from roundproof.notation.loops import LoopMark, Part, settled
 from roundproof.notation.stops import count_follows
 from roundproof.notation.tails import Tail
@@ -21,6 +21,9 @@ from roundproof.notation.tree import (
     Where,
 )
 from roundproof.notation.units import SINGLE, in_loop, named
+
+_SAYS = frozenset({"in", "with", "change", "colour", "hue", "word", *LOOPS})
+"""Parts with which brackets may begin that hold a word for what follows."""
 
 
 class Groups(Cursor):
@@ -44,30 +47,38 @@ class Groups(Cursor):
         start = self.at
         opened = self.take()
         close = CLOSE[opened.part]
-        said = self._said_in_brackets(close, start)
+        said = self._said_in_brackets(close, start) if self.part() in _SAYS else []
         if said:
             return said
-        times: Times | None = self.number(("num", "times", ":"))
+        times = self.number(("num", "times", ":")) if self.part(1) == "times" else None
         body = settled(self.parts(close))
         if not self.match(close):
             raise Unread(opened, f"a `{close}` that closes this `{opened.part}`")
         if not body:
             raise Unread(opened, "stitches between the brackets")
-        if self.looks("in", "last") or self.looks("in", "first"):
-            self.at += 1
-            where = Where(self.take().part)
-            self.place_word()
-            return [Stitches(self.fan(body), 1, self.span(start), self.loop(), where)]
-        places = self._places()
-        if places is not None:
-            fan, loop = self.fan(body), self.loop()
-            return [Stitches(fan, places, self.span(start), loop)]
-        if times is None:
-            times = self._again() if self.match("rep") else self.times()
+        placed = self._placed(body, start) if self.part() == "in" else None
+        if placed:
+            return [placed]
+        often: Times | None = times
+        if often is None:
+            often = self._again() if self.match("rep") else self.times()
         loop = self.loop()
         if loop:
             body = [in_loop(item, loop) for item in body]
-        return [Repeat(from_the_start(body), 1 if times is None else times, self.span(start))]
+        return [Repeat(from_the_start(body), 1 if often is None else often, self.span(start))]
+
+    def _placed(self, body: Sequence[Item], start: int) -> Stitches | None:
+        """'(sc, hdc, sc) in next st': all of it in one place."""
+        if self.part(1) in ("last", "first"):
+            self.at += 1
+            where = Where(self.take().part)
+            self.place_word()
+            return Stitches(self.fan(body), 1, self.span(start), self.loop(), where)
+        places = self._places()
+        if places is None:
+            return None
+        fan, loop = self.fan(body), self.loop()
+        return Stitches(fan, places, self.span(start), loop)
 
     def _said_in_brackets(self, close: str, start: int) -> list[Part]:
         """'(sand)', '[B]', '(in BLO)': not a group but a word for what follows."""

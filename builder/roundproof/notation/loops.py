@@ -43,7 +43,9 @@ def settled(parts: Sequence[Part]) -> list[Item]:
 def instruction_of(parts: Sequence[Part]) -> Instruction:
     """The instruction of a round; a loop that all its stitches share is named once."""
     items = settled(parts)
-    into = next((p for p in parts if isinstance(p, FreeLoops)), None)
+    into = None
+    if len(items) < len(parts):
+        into = next((p for p in parts if isinstance(p, FreeLoops)), None)
     loops = every_loop(items)
     shared = loops.pop() if len(loops) == 1 else None
     if shared is not None:

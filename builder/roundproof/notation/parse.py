@@ -14,8 +14,7 @@ from roundproof.notation.groups import from_the_start
 from roundproof.notation.items import Items
 from roundproof.notation.loops import LoopMark, Part, instruction_of, settled, unmarked
 from roundproof.notation.remarks import among_known, remark_end
-from roundproof.notation.stitchwork import used_by
-from roundproof.notation.stops import count_follows, paired
+from roundproof.notation.stops import STARTS, count_follows, paired
 from roundproof.notation.tokens import Token
 from roundproof.notation.tree import (
     Chain,
@@ -36,6 +35,8 @@ _MOST_ITEMS = 5000
 _MOST_STRAY = 3
 _AGAIN = frozenset({"rep", "do this", "num", "times", "twice", "-", "*", "around"})
 _GAPS = frozenset({*SEPARATORS, "-", "~"})
+_DASHES = frozenset({"-", "~", "/", "|"})
+_MAY_END = STARTS | {"rep", "fasten off"}
 _ONE_STITCH = frozenset({"stitch", "foreign", "in", *LOOPS})
 _SENTENCE_ENDS = frozenset({"end", ",", ".", ";", ")", "]", "}", "-", "=", ">", "|"})
 
@@ -109,6 +110,8 @@ class _Parser(Items):
 
     def _alone(self, parts: list[Part]) -> list[Part]:
         """'R7: sc' with nothing else said may be meant for the whole round."""
+        if len(parts) > 3:
+            return parts
         work = [p for p in parts if not isinstance(p, LoopMark | FreeLoops | Colour | Turn)]
         only = work[0] if len(work) == 1 else None
         if not isinstance(only, Stitches) or only.times != 1 or only.where is not Where.NEXT:
@@ -125,13 +128,11 @@ class _Parser(Items):
     def _line_times(self, parts: list[Part]) -> list[Part]:
         """'sc, dec x 6' without brackets: the number may be meant for the whole line."""
         last = parts[-1]
-        if (
-            len(unmarked(parts)) < 2
-            or not isinstance(last, Stitches)
-            or not isinstance(last.times, int)
-        ):
+        if len(parts) < 2 or self.seq[max(0, self.at - 2) : self.at] != ("times", "num"):
             return parts
-        if self.seq[max(0, self.at - 2) : self.at] != ("times", "num"):
+        if not isinstance(last, Stitches) or not isinstance(last.times, int):
+            return parts
+        if len(unmarked(parts)) < 2:
             return parts
         times = self.tokens[self.at - 1].number
         if times < 2 or last.times % times or not self.choose():
@@ -146,19 +147,22 @@ class _Parser(Items):
         if self.deep > _DEEPEST:
             raise self.fail("fewer brackets within brackets")
         found: list[Part] = []
-        outside, self.used = self.used, 0
+        outside, self.before = self.before, found
         while True:
-            while self.seq[self.at] in _GAPS and not self._ends(stop):
+            while (part := self.seq[self.at]) in _GAPS:
+                if part in _DASHES and self._ends(stop):
+                    break
                 self.at += 1
-            part = self.seq[self.at]
-            if part == stop or part == "end" or self._ends(stop):
+            if part == stop or part == "end" or (part in _MAY_END and self._ends(stop)):
+                break
+            if self.stopped:
                 break
             if stop == "end" and part == "rep" and self.looks("rep", "from", "*"):
                 raise Unread(
                     self.tokens[self.at + 2], "a `*` where the repeat begins", unpaired=True
                 )
             if found and part in _AGAIN and self._repeats_line(stop):
-                found = self._line_again(found)
+                found = self.before = self._line_again(found)
                 continue
             start = self.at
             try:
@@ -166,16 +170,15 @@ class _Parser(Items):
             except Unread:
                 if stop != "end" or not self.passed_over(start):
                     raise
-                found = self._chain_said_to_count(found, start)
+                found = self.before = self._chain_said_to_count(found, start)
                 continue
-            self.used = used_by(items, self.used)
             found += items
             if self.filled is not None:
-                found = self._filled(found)
+                found = self.before = self._filled(found)
             if len(found) > _MOST_ITEMS:
                 raise self.fail("a shorter round")
         self.deep -= 1
-        self.used = outside
+        self.before = outside
         return found
 
     def _filled(self, found: list[Part]) -> list[Part]:
@@ -213,7 +216,7 @@ class _Parser(Items):
         return True
 
     def _ends(self, stop: str) -> bool:
-        if self.stopped or (stop == "*" and self.part() == "rep"):
+        if stop == "*" and self.part() == "rep":
             return True
         if stop == "end" and self.part() == "fasten off":
             return True

@@ -50,6 +50,7 @@ AGAIN = re.compile(
     r"(?:\s*,?\s*(?:(?P<more>\d+|[a-z]+)\s*(?:more\s*times?|times?\s*more)|x\s*(?P<x>\d+)"
     r"|(?P<times>\d+|[a-z]+)\s*times|(?P<once>once|twice)(?:\s+more)?))?"
 )
+_AGAIN_STARTS = ("rep", "work", "the", "same", "as", "like")
 _WORKS = WORKED | {"ring"}
 
 
@@ -200,7 +201,10 @@ class _Reader:
             return [act]  # 'R9: Fasten off.' works nothing
         work = work_of(tokens, line)
         front, tokens = count_in_front(tokens)
-        tokens, self.start = magic_circle(self.start + tokens, not self.begun), []
+        tokens, self.start = self.start + tokens, []
+        parts = {token.part for token in tokens}
+        if "mc" in parts:
+            tokens = magic_circle(tokens, not self.begun)
         self.begun = True
         try:
             told = work_of_round(tokens)
@@ -212,7 +216,8 @@ class _Reader:
             stated = stated_at_end(tokens)
             return [Round(found.label, (), stated, span, work, stray=spans)]
         found_readings, rest = told.readings, told.rest
-        self.said.foreign(tokens, found.label)
+        if not parts.isdisjoint(("foreign", "foreign tog")):
+            self.said.foreign(tokens, found.label)
         if rest and rest[0].start > work.start:
             before = tokens[len(tokens) - len(rest) - 1]
             work = Span(work.source, work.start, max(work.start, before.end))
@@ -229,7 +234,8 @@ class _Reader:
             Span(work.source, tokens[a].start, tokens[b - 1].end) for a, b in told.asides
         )
         doubts = [token.span for token in told.doubts]
-        doubts += [t.span for t in tokens if t.part == "ring" and t.value == "MC"]
+        if "mc" in parts:
+            doubts += [t.span for t in tokens if t.part == "ring" and t.value == "MC"]
         read = Round(
             *(found.label, found_readings, end.stated, span, work, remark),
             beside=beside,
@@ -285,7 +291,8 @@ def work_of(tokens: Sequence[Token], line: Line) -> Span:
 
 def _again(line: Line) -> Again | None:
     """'repeat R8-R12 3 more times'."""
-    match = AGAIN.match(plain(line.text).strip())
+    text = plain(line.text).strip()
+    match = AGAIN.match(text) if text.startswith(_AGAIN_STARTS) else None
     if match is None:
         return None
     number = {name.rstrip("_"): _times_said(g) for name, g in match.groupdict().items() if g}

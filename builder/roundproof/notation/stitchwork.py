@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 
 from roundproof.notation.cursor import WORKED, Cursor
 from roundproof.notation.tails import Tail
@@ -218,16 +218,3 @@ def _trailing(at: Cursor) -> int | None:
             return min(found * again, BIGGEST)
         at.match("times") or at.match("st")
     return found
-
-
-def used_by(items: Sequence[object], before: int | None) -> int | None:
-    """Stitches used after these items, if it can be told before they are worked."""
-    for item in items:
-        if before is None:
-            return None
-        if isinstance(item, Stitches):
-            times = item.times if isinstance(item.times, int) else None
-            before = None if times is None else before + item.unit.uses * times
-        elif isinstance(item, Repeat):
-            before = None
-    return before

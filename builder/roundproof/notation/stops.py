@@ -11,7 +11,7 @@ from roundproof.reference import stitches
 
 _SIGNS = frozenset({*BRACKETS, *BRACKETS.values()})
 _DASHES = frozenset({"-", "=", ">", "|", "/", "~"})
-_STARTS = _DASHES | {*CLOSE, "num", "total"}
+STARTS = _DASHES | {*CLOSE, "num", "total"}
 _UNITS = COUNTED | {"round", "around"}
 """Parts that may stand behind the number of a count, within its brackets."""
 _GOES_ON = (",", ";", "times", "num", "in", "*", "around", "to", "rep", "twice", "each")
@@ -38,7 +38,7 @@ _BEFORE = WORKED | {
 def count_follows(at: Cursor) -> bool:
     """Whether a stitch count stands here, in any of its clothes."""
     part = at.seq[at.at]
-    if part not in _STARTS or (part == "num" and at.last_stitch > at.at + 1):
+    if part not in STARTS or (part == "num" and at.last_stitch > at.at + 1):
         return False  # a number by itself is a count only behind all stitches
     return count_at(at) is not None
 

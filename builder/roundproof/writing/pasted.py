@@ -9,6 +9,7 @@ from roundproof.frozen import dataclass
 from roundproof.notation.reader import Context
 from roundproof.pattern.files import MAX_BYTES
 from roundproof.pattern.load import read_pattern
+from roundproof.pattern.model import Terms
 from roundproof.source import Source
 from roundproof.words import say
 from roundproof.writing.pasted_draft import Draft, draft_of, empty
@@ -33,11 +34,12 @@ class Pasted:
     lines: int
 
 
-def pasted(data: bytes, notes: str, name: str) -> Pasted:
-    """The draft of a pattern called `name`, from the bytes of the file `notes`. Raises Unreadable
-    where the draft would be too long for a pattern file."""
+def pasted(data: bytes, notes: str, name: str, shared: Terms | None = None) -> Pasted:
+    """The draft of a pattern called `name`, from the bytes of the file `notes`; `shared` are the
+    terms of the site's defaults. Raises Unreadable where the draft would be too long for a
+    pattern file."""
     lines = unmarked(lines_of(data))
-    terms = terms_of(lines)
+    terms = terms_of(lines, shared)
     colours = _colours(lines)
     draft = draft_of(sorted_lines(lines, Reader(terms.terms, colours)), terms, name)
     inked = len({line.number for line in lines if line.raw})

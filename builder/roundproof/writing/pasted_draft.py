@@ -115,7 +115,7 @@ def _words(text: str) -> set[str]:
 
 
 def _questions(found: Sorted, terms: TermsFound) -> Iterable[str]:
-    if terms.why not in ("said", "words"):
+    if terms.why in ("mixed", "unsure", "none"):
         yield say(f"new.ask_terms_{terms.why}", terms=terms.terms.value)
     hooks = list(dict.fromkeys(found.materials.hooks))
     if len(hooks) > 1:

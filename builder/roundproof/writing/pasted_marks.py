@@ -52,7 +52,7 @@ _ALL_BOLD = re.compile(
 _ITALIC = re.compile(r"^([*_])(?![\s*_])([^*_]+)\1$")
 _LINK = re.compile(r"(?<!!)\[([^\[\]]+)\]\((?:https?:|/|#|www\.|\w+\.html?)[^()]*\)")
 _CODE = re.compile(r"`([^`]+)`")
-_ITEM = re.compile(r"^(?:[-–—+•◦▪●○■□☐☑✓✔→»·‣]\s+|\[[ xX]?\]\s+)(?=\S)")
+_ITEM = re.compile(r"^(?:[-–—+•◦▪●○■□☐☑✓✔→»·‣]\s+|\[[ xX]?\]\s+)+(?=\S)")
 _STARRED = re.compile(r"^\*\s+(?=[^*]+$)")
 _QUOTED = re.compile(r"^(?:>\s?)+(?!\s*\d+\s*$)")
 _ESCAPED = re.compile(r"\\(?=[*_\[\](){}.#+!>~`-])")

@@ -100,6 +100,8 @@ _FILLER = re.compile(
     r"(?i)\b(?:yarns?|wool|colou?rs?|shades?|weight|in|of|the|a|an|some|any|small|amounts?|bits?|left"
     r"overs?|scraps?|for|main|contrast(?:ing)?|and|about|used|i|your|each|approx|you|need|little)\b"
 )
+_GAUGE_STARTS = re.compile(r"(?i)(?<![\d.,])\d+(?:[.,]\d+)?\s*(?:st|sc|dc|hdc|single|double)")
+_GAUGE_ENDS = re.compile(r"[.(;]|, (?!\d)| (?:with|using|on) ")
 _MOST_WORDS = 9
 
 
@@ -143,13 +145,13 @@ def _gathered(parts: Sequence[str], what: str) -> list[str]:
 def gauge_in(text: str) -> str:
     """A gauge, as a pattern file has it, where a line tells one and nothing much else."""
     said = GAUGE.sub("", text).strip(" .")
-    for end in (
-        len(said),
-        *(m.start() for m in re.finditer(r"[.(;]|, (?!\d)| (?:with|using|on) ", said)),
-    ):
-        words = said[:end].strip(" .,")
-        if len(words) < 120 and not isinstance(quantities.gauge(words), quantities.Fault):
-            return " ".join(words.split())
+    starts = [0, *(m.start() for m in _GAUGE_STARTS.finditer(said))][:4]
+    ends = [len(said), *(m.start() for m in _GAUGE_ENDS.finditer(said))][:6]
+    for start in starts:
+        for end in ends:
+            words = said[start:end].strip(" .,")
+            if len(words) < 120 and not isinstance(quantities.gauge(words), quantities.Fault):
+                return " ".join(words.split())
     return ""
 
 
@@ -278,7 +280,8 @@ def _yarns(text: str) -> Iterator[Yarn]:
     if not colours:
         yield replace(plain, letter=letter)
     for nth, colour in enumerate(colours):
-        yield replace(plain, colour=colour, letter=letter if nth == 0 else "")
+        one = replace(plain, colour=colour, letter=letter if nth == 0 else "")
+        yield one if len(colours) == 1 else replace(one, balls=None)
 
 
 def _lettered(text: str) -> tuple[str, str]:

@@ -103,7 +103,7 @@ class Reader:
         if any(isinstance(entry, Action) for entry in entries):
             return Reading(Kind.ACTION)
         clean = foundation or (rounds and not faulty and not any(r.remark for r in rounds))
-        if not clean or _MEANS.match(text):
+        if not clean or _MEANS.match(text) or not _STITCH.search(text):
             return Reading(Kind.WORDS)
         stated = any(r.stated is not None for r in rounds)
         return Reading(Kind.ROUND, starts=bool(_STARTS.search(text)), stated=stated)
@@ -153,6 +153,11 @@ def rounds_in(lines: Sequence[str], context: Context) -> tuple[int, int]:
     return sum(max(1, r.label.last - r.label.first + 1) for r in rounds), len(unread)
 
 
+def numbered(text: str) -> bool:
+    """Whether a line starts as a round does, whatever comes after."""
+    return len(text) <= LONGEST and label(_line(text)) is not None
+
+
 def _line(text: str) -> Line:
     return Line(text, Source("notes", text).span(0, len(text)))
 
@@ -168,7 +173,7 @@ def _talks(text: str) -> bool:
 @dataclass(frozen=True, slots=True)
 class TermsFound:
     """The terms of some notes, and why: "said", "words", "mixed" (words of both), "unsure" (`dc`
-    alone, which both have), or "none"."""
+    alone, which both have), or "none"; "shared" where they are those of all patterns of a site."""
 
     terms: Terms
     why: str
@@ -190,8 +195,16 @@ _UK = re.compile(
 _BOTH = re.compile(r"(?i)(?<![a-z])(?:dcs?|dc\d?tog|trs?|double crochets?)(?![a-z])")
 
 
-def terms_of(lines: Sequence[NoteLine]) -> TermsFound:
-    """The terms that the notes are in, by what they say and by the words they use."""
+def terms_of(lines: Sequence[NoteLine], shared: Terms | None = None) -> TermsFound:
+    """The terms that the notes are in, by what they say and by the words they use; else those
+    that all patterns of the site share."""
+    found = _terms_in(lines)
+    if shared is not None and found.why in ("unsure", "none"):
+        return TermsFound(shared, "shared")
+    return found
+
+
+def _terms_in(lines: Sequence[NoteLine]) -> TermsFound:
     us = sum(len(_US.findall(line.text)) for line in lines)
     uk = sum(len(_UK.findall(line.text)) for line in lines)
     told = [(line, _said(line.text)) for line in lines if len(line.text) < LONGEST]

@@ -11,7 +11,7 @@ from roundproof.frozen import dataclass, replace
 from roundproof.writing.pasted_headings import Heading, heading, is_yarn, made, section
 from roundproof.writing.pasted_marks import NoteLine
 from roundproof.writing.pasted_materials import Materials, told
-from roundproof.writing.pasted_rounds import LONGEST, Kind, Reader, Reading, again
+from roundproof.writing.pasted_rounds import LONGEST, Kind, Reader, Reading, again, numbered
 from roundproof.writing.pasted_tail import tail_of
 from roundproof.writing.pasted_words import GREETS, JUNK, MAIL, PARTS_WITH
 
@@ -132,6 +132,8 @@ class _Sorter:
         text, taken = line.text, 1
         if line.raw.startswith("#") and not self.read[at].worked:
             text = line.raw  # a private line, and no heading
+        elif self.read[at].kind is Kind.WORDS and numbered(text) and not _is_note(text):
+            text = f"Note: {text}"  # 'Round 11 is fiddly': it would be taken for a round
         if self.read[at].worked or self.read[at].kind is Kind.ACTION:
             reach = min([at + 4, *(i for i in range(at + 1, at + 4) if i in self.heads)])
             text, taken = self.reader.joined(self.lines[at:reach])
@@ -338,7 +340,7 @@ def _is_title(line: NoteLine) -> bool:
     text = line.text
     if len(text) > 70 or len(text.split()) > 8 or not re.search(r"[^\W\d_]{3}", text):
         return False
-    if re.search(r"[.,;:?@]$|https?:|www\.|@|^\d+[./-]\d+", text) or line.mark == "item":
+    if re.search(r"[.,;:?@]$|https?:|www\.|@|^\d+[./-]\d+|^\w+: ", text) or line.mark == "item":
         return False
     return not (JUNK.match(text) or MAIL.match(text) or GREETS.match(text) or _is_note(text))
 

@@ -61,7 +61,7 @@ def clothed(rest: Sequence[Token]) -> tuple[int, int] | None:
     if at == len(rest) or rest[at].part != "num":
         return None
     number, at = at, at + 1
-    units = [t for t in rest[at : at + 2] if t.part in ("stitch", "word")]
+    units = [t for t in rest[at : at + 1] if t.part in ("stitch", "word")]
     if units and (units[0].part == "word" or stitches()[units[0].value].vague):
         return None  # '(7 shells)', '(10 tentacles)'
     while at < len(rest) and rest[at].part in _AFTER:

@@ -233,6 +233,8 @@ class Cursor:
             self.at += 1
             found = True
         self.match("st")  # 'ch sts', 'sc stitches'
+        while found and self.part() == "aside":
+            self.at += 1  # 'in next 3 sts of the body'
         return found
 
     def chain_word(self) -> bool:

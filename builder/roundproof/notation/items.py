@@ -35,6 +35,9 @@ class Items(Groups):
         if part == "with" and self.part(1) in ("num", "stitch"):
             self.at += 1  # 'begin with 6 sc'
             part = self.seq[self.at]
+        if part == "round" and self.part(1) == "num" and self.part(2) == "in":
+            self.at += 2  # 'working behind rnd 10 into the back loops of rnd 9'
+            return []
         if part == "num" and self.part(1) == "round":
             self.at += 2  # 'sc around for 4 rounds', '1 rnd sc'
             return []
@@ -79,7 +82,9 @@ class Items(Groups):
             return list(self.ring())
         if part == "leave" or self.looks("num", "st", "free"):
             return [self.leave()]
-        return self.marker() or list(stitches(self))
+        start = self.at
+        found = self.marker()
+        return found if found or self.at > start else list(stitches(self))
 
     def _colour_alone(self) -> Colour | None:
         """A yarn that the pattern does not list: '"Foam"', 'change to foam', 'PINK: 6 sc'."""
@@ -177,7 +182,7 @@ class Items(Groups):
         """'Join new yarn in any st': up to the next stop, it is said where the work goes on."""
         start = self.at
         self.take()
-        yarn = self.yarn()
+        yarn = self.yarn() or self._colour_alone()
         while self.part() not in ("end", *SEPARATORS, *CLOSE):
             if self.free_loops_follow():
                 break

@@ -44,13 +44,13 @@ _NOTE = re.compile(r"\s*note\s*:\s*", re.IGNORECASE)
 _A_ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
 _NUMBER = rf"(?:{_A_ROUND}\.?\s*(?P<{{0}}>\d+)|(?P<{{0}}_>\d+)(?:st|nd|rd|th)\s+{_A_ROUND})"
 AGAIN = re.compile(
-    r"(?:(?:rep(?:eat)?\.?|(?:work\s+)?(?:the\s+)?(?:same\s+)?(?:as|like)(?:\s+for)?(?:\s+in)?)\s+)"
+    r"(?:(?P<lead>rep(?:eat)?\.?|(?:work\s+)?(?:the\s+)?(?:same\s+)?(?:as|like)(?:\s+for)?(?:\s+in)?)\s+)?"
     rf"(?:the\s+)?{_NUMBER.format('first')}"
     rf"(?:\s*(?:-|to|and|&|\+)\s*(?:{_A_ROUND})?\.?\s*(?P<last>\d+))?"
     r"(?:\s*,?\s*(?:(?P<more>\d+|[a-z]+)\s*(?:more\s*times?|times?\s*more)|x\s*(?P<x>\d+)"
     r"|(?P<times>\d+|[a-z]+)\s*times|(?P<once>once|twice)(?:\s+more)?))?"
 )
-_AGAIN_STARTS = ("rep", "work", "the", "same", "as", "like")
+_AGAIN_STARTS = ("rep", "work", "the", "same", "as", "like", "r")
 _WORKS = WORKED | {"ring"}
 
 
@@ -89,7 +89,7 @@ class _Reader:
         labelled = any(labels)
         entries: list[Entry] = []
         at = 0
-        labels = [_as_range(*pair) for pair in zip(labels, [*labels[1:], None], strict=True)]
+        labels = [_as_range(*pair) for pair in zip(labels, [*labels[1:], None], strict=False)]
         self.lines, self.labels = lines, labels
         while at < len(lines):
             line, found = lines[at], labels[at]
@@ -293,9 +293,10 @@ def _again(line: Line) -> Again | None:
     """'repeat R8-R12 3 more times'."""
     text = plain(line.text).strip()
     match = AGAIN.match(text) if text.startswith(_AGAIN_STARTS) else None
-    if match is None:
+    if match is None or not (match["lead"] or match["more"]):
         return None
-    number = {name.rstrip("_"): _times_said(g) for name, g in match.groupdict().items() if g}
+    groups = match.groupdict()
+    number = {n.rstrip("_"): _times_said(g) for n, g in groups.items() if g and n != "lead"}
     times = number.get("more") or number.get("x") or number.get("times") or number.get("once") or 1
     last = number.get("last", number["first"])
     return Again(number["first"], last, times, _ink(line))

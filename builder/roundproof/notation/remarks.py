@@ -33,6 +33,8 @@ def remark_end(at: Cursor, start: int) -> int | None:
     while end < len(tokens) and seq[end] not in _STOPS and seq[end] not in CLOSE:
         end += 1
     words = seq[start:end]
+    if start == 0 and words.count("word") > 1 and WORKED.isdisjoint(words):
+        return end if at.last_worked >= end else None  # 'wrap the yarn twice for a ring, 6 sc'
     told = _in_words(at, start, end) or _BESIDE & set(words)
     if not told or not _WORK.isdisjoint(words) or _slips(tokens[start:end]):
         return None
@@ -45,7 +47,7 @@ def _behind(at: Cursor, start: int) -> bool:
     rest = set(at.seq[start : len(at.tokens)])
     if at.seq[start - 1] == "num" or _slips(at.tokens[start:]) or _PLACED & rest:
         return False
-    begins = at.seq[start] in ("word", "aside", "on", "round", *CLOSE)
+    begins = at.seq[start] in ("word", "aside", "on", "round", "ord", *CLOSE)
     return begins and _in_words(at, start, len(at.tokens))
 
 

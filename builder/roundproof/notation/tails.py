@@ -34,6 +34,8 @@ class Tail:
     every = 0
     nth_st = 0
     joins = False
+    goes_on = False
+    """'3 sc in 2nd ch from hook and in next 3 chs': three in each."""
     spread = False
     """'20 sc from 2nd ch': the first goes there, the rest on."""
     yarn: Colour | None = None
@@ -61,7 +63,9 @@ class Tail:
         if self.where is not Where.NEXT and goes_on in ("in", "each", "next", "around"):
             # 'sc in 2nd ch from hook and in each ch across': the same stitch goes on
             self.c.match("and")
-            found += Tail(self.c, self.unit, self.count).items(self.c.at)
+            further = Tail(self.c, self.unit, self.count)
+            further.goes_on = True
+            found += further.items(self.c.at)
         return found
 
     def _items(self, start: int) -> list[Item]:
@@ -181,6 +185,14 @@ class Tail:
             return True
         return self._place()
 
+    def _gloss(self) -> bool:
+        """'crab stitch (reverse sc)': the same stitch by another name."""
+        kinds = [token.value for token in self.c.tokens[self.c.at + 1 : self.c.at + 2]]
+        if not self.c.looks("(", "stitch", ")") or kinds != [self.unit.makes[0][0]]:
+            return False
+        self.c.at += 3
+        return True
+
     def _join(self) -> bool:
         if self.unit.makes != _SLIP:
             return False
@@ -272,10 +284,13 @@ class Tail:
             number = c.take().number
             self.times = number if self._grouped() else self._over(number)
             c.place_word()
-            if not each and self.count == self.times:
+            if not each and self.count == self.times and not self.goes_on:
                 self.count = None  # '3 sc in next 3 sts' is three, not nine
             return True
         named_place = self._grouped()
+        if self.count and not each and not following and c.chain_word():
+            self.times, self.count = self.count, None  # '6 sc in the chain'
+            return True
         named_place |= c.place_word()
         if each or remaining:
             while c.part() == "and" and c.part(1 + (c.part(1) == "in")) == "each":
@@ -308,6 +323,7 @@ _STEPS: dict[str, Callable[[Tail], bool]] = {
     "times": Tail._again,
     **dict.fromkeys((*LOOPS, "in", "with", "hue", "colour"), Tail._loop_or_yarn),
     "join": Tail._join,
+    "(": Tail._gloss,
     **dict.fromkeys(("each", "next", "remain", "first", "from"), Tail._place),
 }
 """What is done at each part that says more of the stitch before it; any other ends the tail."""

@@ -12,7 +12,7 @@ from roundproof.pattern.load import read_pattern
 from roundproof.pattern.model import Terms
 from roundproof.source import Source
 from roundproof.words import say
-from roundproof.writing.pasted_draft import Draft, draft_of, empty
+from roundproof.writing.pasted_draft import MOST, Draft, draft_of, empty
 from roundproof.writing.pasted_marks import NoteLine, unmarked
 from roundproof.writing.pasted_rounds import Reader, rounds_in, terms_of
 from roundproof.writing.pasted_sort import sorted_lines
@@ -44,11 +44,11 @@ def pasted(data: bytes, notes: str, name: str, shared: Terms | None = None) -> P
     draft = draft_of(sorted_lines(lines, Reader(terms.terms, colours)), terms, name)
     inked = len({line.number for line in lines if line.raw})
     text = pattern_text(draft, notes)
-    if not _loads(text):
+    if len(draft.pieces) > MOST or not _loads(text):
         draft = empty(draft, lines)
         text = pattern_text(draft, notes, compact=True)
-    if not _loads(text):
-        raise Unreadable(say("new.notes_long", file=notes))
+        if not _loads(text):
+            raise Unreadable(say("new.notes_long", file=notes))
     context = Context(
         terms.terms, {yarn.key.lower(): yarn.key for yarn in draft.yarns} | colours, ""
     )

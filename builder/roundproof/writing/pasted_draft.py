@@ -24,8 +24,8 @@ _PATTERN = re.compile(
     r"(?i)^(?:free )?(?:crochet |amigurumi )*pattern\s*[:–—-]\s*"
     r"|\s*[:|–—-]\s*(?:an? )?(?:free )?(?:crochet |amigurumi )*pattern\W*$"
 )
-_MOST = 500
-"""More pieces, yarns or notions are none, but a misreading."""
+MOST = 500
+"""More pieces than that are none, but a misreading; so are more yarns or notions."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,7 +130,7 @@ def _questions(found: Sorted, terms: TermsFound) -> Iterable[str]:
 # ---- names ----
 def _pieces(pieces: Sequence[Piece], yarns: Sequence[NamedYarn]) -> Iterable[NamedPiece]:
     taken: set[str] = set()
-    for piece in pieces[:_MOST]:
+    for piece in pieces:
         head = piece.head
         key = _free(_key(head.name) or "body", taken)
         name = " ".join(head.name.split())
@@ -161,7 +161,7 @@ def _free(key: str, taken: set[str]) -> str:
 
 
 def _yarns(found: Sorted) -> tuple[NamedYarn, ...]:
-    yarns = sorted_out(found.materials.yarns)[:_MOST]
+    yarns = sorted_out(found.materials.yarns)[:MOST]
     for colour in _used(found.pieces):
         if not any(colour == y.colour.lower() for y in yarns):
             yarns.append(Yarn(colour=colour))
@@ -204,7 +204,7 @@ def _yarn_of(words: str, yarns: Sequence[NamedYarn]) -> str:
 def _notions(notions: Sequence[Notion]) -> tuple[Notion, ...]:
     """Each thing once; the fuller telling of it."""
     found: dict[str, Notion] = {}
-    for notion in notions[:_MOST]:
+    for notion in notions[:MOST]:
         key = notion.item.lower()
         had = found.get(key)
         if had is None:

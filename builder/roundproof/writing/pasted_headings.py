@@ -36,6 +36,8 @@ _YARN = re.compile(
     r"(?:\s+yarn)?$"
 )
 _STITCHES = single_words(uk=False)
+_THING = re.compile(r"(?i)\d\s*(?:mm|cm|g|ml?|oz|yds?)\b|\b(?:safety|glass|plastic)\b")
+"""What is bought, and not made: '8 mm eyes'."""
 _LONGEST = 60
 _MOST_WORDS = 5
 _MOST_SAID = 8
@@ -72,6 +74,8 @@ def heading(line: NoteLine, capitals: bool) -> Heading | None:
     tells that all of the notes are in capitals, which then set nothing off."""
     text = _NUMBERED.sub("", line.text.strip())
     if not text or len(text) > _LONGEST or text.startswith("#") or section(text):
+        return None
+    if _THING.search(text):
         return None
     text, make = _made(text)
     text, inside = _BRACKETS.sub(" ", text), _BRACKETS.findall(text)

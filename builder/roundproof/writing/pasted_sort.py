@@ -61,18 +61,26 @@ class Sorted:
 
 def sorted_lines(lines: Sequence[NoteLine], reader: Reader) -> Sorted:
     kept, loose = _without_junk(lines)
-    return _Sorter(_headings_apart(kept, reader), loose, reader).all()
+    kept = _headings_apart(kept, reader)
+    found = _Sorter(kept, list(loose), reader, sparing=True).all()
+    if found.pieces or not any(reader.read(line.text).worked for line in kept):
+        return found
+    return _Sorter(kept, loose, reader, sparing=False).all()
 
 
 class _Sorter:
-    """Goes through the lines once, from part to part."""
+    """Goes through the lines once, from part to part. Where it is `sparing`, only a round that
+    has a number or is worked into a ring or chain begins a piece."""
 
-    def __init__(self, lines: list[NoteLine], loose: list[Loose], reader: Reader) -> None:
-        self.lines, self.loose, self.reader = lines, loose, reader
+    def __init__(
+        self, lines: list[NoteLine], loose: list[Loose], reader: Reader, sparing: bool
+    ) -> None:
+        self.lines, self.loose, self.reader, self.sparing = lines, loose, reader, sparing
         self.read = [reader.read(line.text) for line in lines]
         letters = [c for line in lines for c in line.text if c.isalpha()]
         capitals = sum(c.isupper() for c in letters) > 0.7 * len(letters)
         self.heads = _heads(lines, self.read, reader, capitals)
+        self.known: dict[tuple[str, bool], Materials] = {}
         self.part = "front"
         self.pieces: list[Piece] = []
         self.open: Piece | None = None
@@ -161,7 +169,7 @@ class _Sorter:
         """Whether a round without any heading begins a piece."""
         if self.part in ("assembly", "end"):
             return read.kind is Kind.ROUND and read.first == 1
-        return read.starts and read.worked
+        return read.worked and (read.starts or read.first > 0 or not self.sparing)
 
     def close(self) -> None:
         """Ends the open piece; what stands after its last round and is no work of it is taken
@@ -246,7 +254,10 @@ class _Sorter:
     def materials_in(self, line: NoteLine) -> Materials:
         if self.part in ("abbreviations", "end") or MAIL.match(line.text) or line.mark == "crossed":
             return Materials()
-        return told(line.text, listed=self.part == "materials")
+        said = (line.text, self.part == "materials")
+        if said not in self.known:
+            self.known[said] = told(line.text, listed=said[1])
+        return self.known[said]
 
     def title(self) -> NoteLine | None:
         """The line of the front that is plainly what the pattern is called."""
@@ -287,39 +298,41 @@ def _heads(
     """The lines that are headings of pieces. Of several that could be it, above the same round,
     the one most like a heading is; the nearest, if they are alike."""
     best: dict[int, tuple[int, int, Heading]] = {}
+    near = _rounds_below(lines, read)
+    listing = False
     last = through = 0
     for at, line in enumerate(lines):
         if read[at].worked:
             last = max(read[at].last, 1)
             through = at + reader.joined(lines[at : at + 4])[1]
             continue
-        if (
-            at < through
-            or line.blank
-            or line.mark in ("crossed", "rule")
-            or read[at].kind is not Kind.WORDS
-        ):
+        listing = not line.blank and (listing or section(line.text) == "materials")
+        words = read[at].kind is Kind.WORDS and line.mark not in ("crossed", "rule")
+        if at < through or listing or line.blank or not words:
             continue
-        if (found := heading(line, capitals)) is None:
+        below = near[at]
+        if not below or (found := heading(line, capitals)) is None:
             continue
-        below = _next_round(lines, read, at)
-        if below and _heads_it(found, lines, at, again(read[below], last)):
+        if _heads_it(found, lines, at, again(read[below], last)):
             rank = (found.rank, at)
             if below not in best or best[below][:2] <= rank:
                 best[below] = (*rank, found)
     return {at: found for _, at, found in best.values()}
 
 
-def _next_round(lines: Sequence[NoteLine], read: Sequence[Reading], at: int) -> int:
-    """The round below a line, if it is near enough; else 0."""
-    words = 0
-    for below in range(at + 1, len(lines)):
-        if read[below].worked and (read[below].first or read[below].starts):
-            return below
-        words += not lines[below].blank
-        if words > REACH or section(lines[below].text) not in ("", "about"):
-            return 0
-    return 0
+def _rounds_below(lines: Sequence[NoteLine], read: Sequence[Reading]) -> list[int]:
+    """For each line the first round below it, if it is near enough and no other part begins
+    before it; else 0."""
+    found = [0] * len(lines)
+    below = words = 0
+    for at in range(len(lines) - 1, -1, -1):
+        found[at] = below if words <= REACH else 0
+        if read[at].worked and (read[at].first or read[at].starts):
+            below, words = at, 0
+        elif below and words <= REACH and section(lines[at].text) not in ("", "about"):
+            below = 0
+        words += not lines[at].blank and not read[at].worked
+    return found
 
 
 def _heads_it(found: Heading, lines: Sequence[NoteLine], at: int, anew: bool) -> bool:

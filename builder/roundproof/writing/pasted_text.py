@@ -7,7 +7,7 @@ it, and the text as it stood; characters that no pattern file may hold are writt
 from __future__ import annotations
 
 import re
-from codecs import BOM_UTF16_BE, BOM_UTF16_LE, BOM_UTF32_LE
+from codecs import BOM_UTF8, BOM_UTF16_BE, BOM_UTF16_LE, BOM_UTF32_LE
 from pathlib import Path
 
 from roundproof.frozen import dataclass
@@ -86,7 +86,7 @@ def decoded(data: bytes) -> str:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError:
         # latin-1 has a place for each byte; cp1252 has quotes and dashes there, but some gaps
-        return "".join(_western(byte) for byte in data.removeprefix(b"\xef\xbb\xbf"))
+        return "".join(_western(byte) for byte in data.removeprefix(BOM_UTF8))
 
 
 def written_out(text: str) -> str:
@@ -113,7 +113,7 @@ def _utf16(data: bytes) -> str:
         return "utf-16-le"
     if data.startswith(BOM_UTF16_BE):
         return "utf-16-be"
-    start = data[:4000]
+    start = b"" if data.startswith(BOM_UTF8) else data[:4000]
     even, odd = start[::2], start[1::2]
     for encoding, low, high in (("utf-16-le", even, odd), ("utf-16-be", odd, even)):
         if high and high.count(0) > 0.6 * len(high) and low.count(0) == 0:

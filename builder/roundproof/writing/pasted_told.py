@@ -77,7 +77,7 @@ def _loose(draft: Draft) -> Iterator[str]:
     runs = list(_run(lines))
     for first, last in runs[:_MOST]:
         where = _lines(first.number, last.number)
-        yield f"{where:<14}{_short(first.raw)}"
+        yield f"{where:<14}  {_short(first.raw)}"
     if len(runs) > _MOST:
         yield say("new.told_more", number=len(runs) - _MOST)
 

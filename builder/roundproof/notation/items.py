@@ -120,8 +120,12 @@ class Items(Groups):
         body = tuple(settled(found))
         if len(body) == 1 and isinstance(only := body[0], Repeat) and only.times == 1:
             body = only.body
-        if len(body) == 1 and isinstance(only := body[0], Stitches) and only.times == 1:
-            return [replace(only, times=times, span=self.span(start))]
+        only_item = body[0] if len(body) == 1 else None
+        if isinstance(only_item, Stitches) and (only_item.times, only_item.where) == (
+            1,
+            Where.NEXT,
+        ):
+            return [replace(only_item, times=times, span=self.span(start))]
         return [Repeat(body, times, self.span(start))]
 
     def _hook_ahead(self) -> bool:

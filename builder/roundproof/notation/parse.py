@@ -264,6 +264,6 @@ class _Parser(Items):
         starts = [p for p in said if isinstance(p, Stitches) and p.where is Where.RING]
         span = body[0].span.to(self.tokens[self.at - 1].span)
         lead = marks if said is body else [p for p in marks if isinstance(p, FreeLoops)]
-        if starts:
+        if starts and not told:
             raise self.fail("rounds without the ring in what is repeated")
         return [*lead, Repeat(from_the_start(settled(said)), times, span)]

@@ -147,7 +147,7 @@ def _pieces(pieces: Sequence[Piece], yarns: Sequence[NamedYarn]) -> Iterable[Nam
 
 def _key(name: str) -> str:
     """A name as a key: small letters, and no words that edges are named by."""
-    words = re.sub(r"[^\w' -]", " ", name.lower())
+    words = re.sub(r"[^\w' -]", " ", name.lower().replace("&", " and "))
     words = _TAKEN.sub(lambda m: _INSTEAD.get(m[0], " "), words)
     return " ".join(words.replace("_", " ").split()).strip("-' ")
 

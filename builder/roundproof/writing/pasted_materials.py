@@ -65,6 +65,10 @@ class Materials:
 _N = r"\d+(?:[.,]\d+)?"
 _MM = re.compile(rf"(?i)(?<![\d.,])(?P<mm>{_N})\s*mm\b")
 _HOOK = re.compile(r"(?i)\bhooks?\b")
+_LONE_HOOK = re.compile(
+    r"(?i)(?:1?[1-9]|10)(?:[.,]\d{1,2})?\s*(?:mm)?\s*(?:\((?:US|UK|size)?\s*[\w/-]+\))?"
+)
+"""A size that only a hook has, where it stands alone among materials."""
 _US_HOOK = re.compile(
     r"(?:(?i:US|size|hook|letter)\s*)*\b(?P<letter>[B-L])"
     r"(?:[ /-]?(?P<number>\d{1,2}(?:[ .]5| 1/2)?))?\b"
@@ -126,7 +130,8 @@ def told(text: str, listed: bool) -> Materials:
     found = Materials()
     for part in _gathered(parts, what):
         found = found.plus(_item(part, what))
-    return found
+    first = replace(found.yarns[0], colour="", letter="", balls=None) if found.yarns else Yarn()
+    return replace(found, yarns=tuple(_filled(yarn, first) for yarn in found.yarns))
 
 
 def _gathered(parts: Sequence[str], what: str) -> list[str]:
@@ -173,7 +178,7 @@ def _kind(text: str, what: str) -> str:
     """What a material is: a hook, a notion, a yarn, only a colour; empty if none is known."""
     if _HOOK.search(text) or (_HOOK.search(what) and (_MM.search(text) or _us_hook(text))):
         return "hook"
-    if re.fullmatch(r"(?i)(?:[1-9]|1[0-5])(?:[.,]\d+)?\s*mm", text):
+    if _LONE_HOOK.fullmatch(text) and (re.search(r"(?i)mm", text) or _HOOK.search(what)):
         return "hook"
     fills = re.search(r"(?i)\b(?:stuffing|filling|fib(?:re|er)[ -]?fill)\b", text)
     if NOTIONS.search(text) and (fills or not re.match(r"(?i)yarn|wool|colou?r", what)):
@@ -204,7 +209,8 @@ def hook_in(text: str) -> str:
     if match := _MM.search(text):
         size = f"{match['mm'].replace(',', '.')} mm"
         return "" if isinstance(quantities.length(size), quantities.Fault) else size
-    return _us_hook(text)
+    lone = re.match(r"\d+(?:[.,]\d+)?", text) if _LONE_HOOK.fullmatch(text) else None
+    return f"{lone[0].replace(',', '.')} mm" if lone else _us_hook(text)
 
 
 def _us_hook(text: str) -> str:

@@ -184,7 +184,7 @@ _OF = {"us": Terms.US, "american": Terms.US, "uk": Terms.UK, "british": Terms.UK
 _SAID = re.compile(
     r"(?i)\b(?P<a>u\.?s\.?(?:a\.?)?|american|u\.?k\.?|british)(?:\s+english)?(?:\s+crochet)?"
     r"(?:\s+stitch)?\s+(?:terms?|terminology|notation|abbreviations|names|stitches)\b"
-    r"|\b(?:terms?|terminology|notation|abbreviations)\s*(?::|=|-|are|is)?\s*(?:in\s+)?"
+    r"|\b(?:terms?|terminology|notation|abbreviations)\s*(?:[:=(-]|are|is)?\s*(?:in\s+)?"
     r"(?P<b>us|u\.s\.|american|uk|u\.k\.|british)\b"
 )
 _US = re.compile(r"(?i)(?<![a-z])(?:h?scs?|hdcs?|sc\d?tog|single crochets?|half double)(?![a-z])")

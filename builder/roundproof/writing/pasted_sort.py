@@ -353,7 +353,10 @@ def _is_title(line: NoteLine) -> bool:
     text = line.text
     if len(text) > 70 or len(text.split()) > 8 or not re.search(r"[^\W\d_]{3}", text):
         return False
-    if re.search(r"[.,;:?@]$|https?:|www\.|@|^\d+[./-]\d+|^\w+: ", text) or line.mark == "item":
+    if (
+        re.search(r"[.,;:?@]$|https?:|www\.|@|^\d+[./-]\d+|^(?!pattern)\w+: ", text.lower())
+        or line.mark == "item"
+    ):
         return False
     return not (JUNK.match(text) or MAIL.match(text) or GREETS.match(text) or _is_note(text))
 

@@ -65,7 +65,7 @@ NOTIONS = re.compile(
 _NEEDED = (
     r"materials?|supplies|tools|notions|equipment|ingredients|haberdashery|shopping list|"
     r"(?:what |things |for this )?(?:you(?:['’]ll| will)?|i) (?:will )?(?:need|used?)|needed|"
-    r"yarns?|colou?rs|yarns? used"
+    r"yarns?|colou?rs|yarns? used|(?:crochet )?hooks?|other bits|extras|(?:you )?also need(?:ed)?"
 )
 SECTIONS = tuple(
     (name, re.compile(rf"(?i)(?:the |some )?(?:{words})(?: (?:&|and|\+|/|or) [a-z]+)*"
@@ -73,7 +73,8 @@ SECTIONS = tuple(
     for name, words in (
         ("materials", _NEEDED),
         ("gauge", r"gauge|tension|tension square"),
-        ("abbreviations", r"abbreviations?|stitch(?:es)?(?: guide| key)?|terms|terminology|key|"
+        ("abbreviations", r"abbreviations?|stitch(?:es)?(?: guide| key)?|key|terminology|"
+                          r"terms(?: us| uk| american| british)?|"
                           r"legend|glossary|stitch abbreviations|special stitches"),
         ("assembly", r"assembly|assembling|assemble|finishing(?: touches| off)?|making up|"
                      r"to make up|make up|putting (?:it|everything)(?: all)?|construction|"

@@ -164,7 +164,7 @@ class Groups(Cursor):
         times = self.times()
         if times is None:
             raise self.fail("how often, like `3 times` or `all around`")
-        body = tuple(settled(self.parts("end repeat")))
+        body = from_the_start(settled(self.parts("end repeat")))
         if not body or not self.match("end repeat"):
             raise Unread(opened, "stitches to repeat, and `end of the repeat` after them")
         return Repeat(body, times, self.span(start))

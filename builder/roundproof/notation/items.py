@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from roundproof.frozen import replace
 from roundproof.notation.cursor import CLOSE, LOOPS, SEPARATORS, WORKED
-from roundproof.notation.groups import Groups
+from roundproof.notation.groups import Groups, from_the_start
 from roundproof.notation.loops import LoopMark, Part, settled
 from roundproof.notation.stitchwork import stitches
 from roundproof.notation.tails import spread_from_hook
@@ -126,7 +126,7 @@ class Items(Groups):
             Where.NEXT,
         ):
             return [replace(only_item, times=times, span=self.span(start))]
-        return [Repeat(body, times, self.span(start))]
+        return [Repeat(from_the_start(body), times, self.span(start))]
 
     def _hook_ahead(self) -> bool:
         ahead = 1 + (self.part() == "from" and self.part(1) == "in")

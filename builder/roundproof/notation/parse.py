@@ -139,7 +139,7 @@ class _Parser(Items):
             return parts
         each = replace(last, times=last.times // times)
         body = settled([*parts[:-1], each])
-        return [Repeat(tuple(body), times, self.span(0))]
+        return [Repeat(from_the_start(body), times, self.span(0))]
 
     def parts(self, stop: str = "end") -> list[Part]:
         """Items up to `stop`, a stitch count, or the end."""
@@ -260,7 +260,7 @@ class _Parser(Items):
         times = self.times() or self.number(("num", "group")) or Fill()
         last = body[-1]
         if not told and isinstance(times, int) and len(body) > 1 and self.choose():
-            return [*found[:-1], Repeat(tuple(settled([last])), times, last.span)]
+            return [*found[:-1], Repeat(from_the_start(settled([last])), times, last.span)]
         starts = [p for p in said if isinstance(p, Stitches) and p.where is Where.RING]
         span = body[0].span.to(self.tokens[self.at - 1].span)
         lead = marks if said is body else [p for p in marks if isinstance(p, FreeLoops)]

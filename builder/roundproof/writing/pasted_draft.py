@@ -7,10 +7,11 @@ from collections.abc import Iterable, Sequence
 
 from roundproof.frozen import dataclass, replace
 from roundproof.words import listing, say
+from roundproof.writing.pasted_junk import Loose
 from roundproof.writing.pasted_marks import NoteLine
 from roundproof.writing.pasted_materials import Notion, Yarn, sorted_out
 from roundproof.writing.pasted_rounds import TermsFound
-from roundproof.writing.pasted_sort import Loose, Piece, Placed, Sorted
+from roundproof.writing.pasted_sort import Piece, Placed, Sorted
 from roundproof.writing.pasted_words import COLOUR, COLOURS
 
 _TAKEN = re.compile(

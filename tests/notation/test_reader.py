@@ -6,7 +6,7 @@ import pytest
 
 from notation.texts import only_round, read
 from roundproof.notation.said import wrongly_repeated
-from roundproof.notation.tree import Act, Action, Loop, Note, Round
+from roundproof.notation.tree import Act, Action, Chain, Loop, Note, Round
 from roundproof.notation.writer import written
 from roundproof.pattern.model import Terms
 
@@ -236,3 +236,14 @@ def test_rounds_and_numbers_that_cannot_be(typed: str, check: str, words: str) -
     assert found.check == check
     assert words in found.span.text
     assert found.mend
+
+
+@pytest.mark.parametrize(
+    ("said", "counts"),
+    [("counts as a stitch", True), ("counts as first dc here and throughout", True),
+     ("does not count", False), ("doesn't count as a stitch", False)],
+)  # fmt: skip
+@pytest.mark.parametrize("rest", [", 11 dc in magic ring, join (12)", "", ", dc around", " (12)"])
+def test_a_chain_said_to_count(said: str, counts: bool, rest: str) -> None:
+    chain = only_round(f"R1: ch 3 ({said}){rest}").readings[0].items[0]
+    assert isinstance(chain, Chain) and chain.counts is counts

@@ -35,6 +35,7 @@ _MOST_ITEMS = 5000
 _MOST_STRAY = 3
 _AGAIN = frozenset({"rep", "do this", "num", "times", "twice", "-", "*", "around"})
 _GAPS = frozenset({*SEPARATORS, "-", "~"})
+_COUNTING = ("counts", "not counted")
 _DASHES = frozenset({"-", "~", "/", "|"})
 _MAY_END = STARTS | {"rep", "fasten off"}
 _ONE_STITCH = frozenset({"stitch", "foreign", "in", *LOOPS})
@@ -195,8 +196,8 @@ class _Parser(Items):
 
     def _chain_said_to_count(self, found: list[Part], start: int) -> list[Part]:
         """'ch 3 (counts as first dc)'."""
-        last, said = found[-1] if found else None, self.part(start + 1 - self.at)
-        if not isinstance(last, Chain) or said not in ("counts", "not counted"):
+        last, said = found[-1] if found else None, self.seq[start + 1]
+        if not isinstance(last, Chain) or said not in _COUNTING:
             return found
         self.asides.pop()
         return [*found[:-1], replace(last, counts=said == "counts")]
@@ -209,7 +210,7 @@ class _Parser(Items):
         if end is None:
             return False
         self.at = end
-        if end < len(self.tokens):
+        if end < len(self.tokens) or self.seq[start + 1] in _COUNTING:
             self.asides.append((start, end))
         else:
             self.at, self.stopped = start, True

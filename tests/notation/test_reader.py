@@ -247,3 +247,37 @@ def test_rounds_and_numbers_that_cannot_be(typed: str, check: str, words: str) -
 def test_a_chain_said_to_count(said: str, counts: bool, rest: str) -> None:
     chain = only_round(f"R1: ch 3 ({said}){rest}").readings[0].items[0]
     assert isinstance(chain, Chain) and chain.counts is counts
+
+
+def test_a_label_without_a_number_counts_on() -> None:
+    script, findings = read("R1: 6 sc in magic ring\nNext round: inc x 6\nNext 3 rounds: sc around")
+    assert not findings
+    assert [str(r.label) for r in script.rounds] == ["R1", "R2", "R3-R5"]
+
+
+@pytest.mark.parametrize("cut", ["R2: *sc, inc; rep\nfrom * around (9)", "R2:\n(sc, inc) x 3\n(9)"])
+def test_a_round_goes_on_where_its_line_breaks_off(cut: str) -> None:
+    (_, second), findings = read(f"R1: 6 sc in magic ring (6)\n{cut}")[0].rounds, []
+    assert not findings and second.stated is not None and second.stated.count == 9
+
+
+def test_remarks_are_kept_and_are_no_work() -> None:
+    found = only_round("R3: (now the eyes) sc around (12), put the eyes in after 2 rounds")
+    assert written(found.readings[0], Terms.US) == "sc around"
+    assert "the eyes" in found.remark and "after 2 rounds" in found.remark
+    assert [span.text for span in found.beside] == ["(now the eyes)"]
+
+
+def test_a_stray_word_leaves_the_round_unread() -> None:
+    script, findings = read("R3: sc nicely in each st (12)")
+    (found,) = script.rounds
+    assert not findings and found.readings == ()
+    assert [span.text for span in found.stray] == ["nicely"]
+
+
+@pytest.mark.parametrize(
+    "typed", ["R3: 2 glorp, inc (12)", "R3: (sc, glorp) x 6 (12)", "R3: sc 3, icn (12)"]
+)
+def test_a_word_where_a_stitch_could_stand_is_an_error(typed: str) -> None:
+    _, findings = read(typed)
+    assert [f.check for f in findings] == ["abbreviation-unknown"]

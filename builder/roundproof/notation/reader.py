@@ -40,6 +40,7 @@ from roundproof.pattern.model import Terms
 from roundproof.source import Line, Span, Text
 
 _COUNTED = re.compile(r"[(\[<{=]\s*\d+[^()\[\]]*[)\]>}]?\.?\s*$|\d+\s*(?:sts?|stitches)\.?\s*$")
+_COUNT_ALONE = re.compile(r"\s*[(\[]\s*\d+\s*(?:sts?|stitches)?\s*[)\]]\.?\s*")
 _NOTE = re.compile(r"\s*note\s*:\s*", re.IGNORECASE)
 _A_ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
 _NUMBER = rf"(?:{_A_ROUND}\.?\s*(?P<{{0}}>\d+)|(?P<{{0}}_>\d+)(?:st|nd|rd|th)\s+{_A_ROUND})"
@@ -51,6 +52,20 @@ AGAIN = re.compile(
     r"|(?P<times>\d+|[a-z]+)\s*times|(?P<once>once|twice)(?:\s+more)?))?"
 )
 _AGAIN_STARTS = ("rep", "work", "the", "same", "as", "like", "r")
+_GOING_ON = (
+    " and",
+    " rep",
+    " repeat",
+    " from",
+    " in",
+    " into",
+    " next",
+    " each",
+    " of",
+    " the",
+    " to",
+)
+"""Words that no round ends with."""
 _WORKS = WORKED | {"ring"}
 
 
@@ -129,7 +144,7 @@ class _Reader:
         unclosed = any(text.count(a) > text.count(b) for a, b in ("()", "[]", "{}"))
         if unclosed or self.goes_on(text, following):
             return True
-        return text.endswith((",", ";", "+", "*")) or text.lower().endswith(" and")
+        return text.endswith((",", ";", "+", "*")) or text.lower().endswith(_GOING_ON)
 
     def goes_on(self, text: str, following: Line) -> bool:
         """Whether a line goes on in the middle of a sentence: no count yet, and the next one starts
@@ -139,11 +154,13 @@ class _Reader:
             return False
         if action(following, self.lexicon) is not None:
             return False
+        if _COUNT_ALONE.fullmatch(following.text):
+            return True
         tokens = self.lexicon.tokens(following)
         if not any(token.part in _WORKS for token in tokens):
             return False
         if start in "([" and not self.quiet(following):
-            return True  # the count alone
+            return True  # the count of a stitch: '(18 sc)'
         return not (self.quiet_text(text, following) and self.quiet(following))
 
     def quiet_text(self, text: str, following: Line) -> bool:
@@ -182,7 +199,7 @@ class _Reader:
     def round(self, line: Line, found: Labelled, more: Sequence[Line]) -> list[Entry]:
         if found.counted_on:
             label_ = found.label
-            number = replace(label_, first=self.next, last=self.next + label_.last - 1)
+            number = replace(label_, first=self.next, last=self.next + label_.last - 1, given=True)
             found = replace(found, label=number)
         self.next = found.label.last + 1
         first = self.first_line(line, found)

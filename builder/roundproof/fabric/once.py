@@ -47,6 +47,8 @@ class Outcome:
     made: int = 0
     chains: int = 0
     """Chains among the stitches made, which count only if the next round works into them."""
+    spaces: int = 0
+    """Runs of chains among the stitches made, each a space that may be worked into as one."""
     foundation: int = 0
     implied: int = 0
     """Chains that a row from a foundation may skip without a word: those of the turn."""
@@ -178,6 +180,7 @@ class _Pass:
         self.spur = item.count
         self.make(item.count)
         self.out.chains += item.count
+        self.out.spaces += 1
 
     # ---- stitches ----
 
@@ -227,7 +230,9 @@ class _Pass:
         for kind, count in unit.makes:
             self.count(kind, count * times)
         self.make(unit.made * times)
-        self.out.chains += sum(n for kind, n in unit.makes if kind == "ch") * times
+        chains = [n for kind, n in unit.makes if kind == "ch"]
+        self.out.chains += sum(chains) * times
+        self.out.spaces += len(chains) * times
 
     def use(self, count: int) -> None:
         if self.out.far_used is None:
@@ -285,6 +290,7 @@ class _Pass:
         self.use(out.used * times)
         mine.left += out.left * times
         mine.chains += out.chains * times
+        mine.spaces += out.spaces * times
         mine.folded |= out.folded
         if out.ring:
             mine.ring, mine.available = True, 0

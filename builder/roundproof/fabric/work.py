@@ -307,11 +307,13 @@ class PieceWork:
 
     def next_counts(self, round_: Round, out: Outcome) -> list[int | None]:
         """The counts the next round may start from: what was made, what was stated, and what was
-        made without the chains."""
+        made without the chains, or with each run of them as one space."""
         if out.unknown:
             return [round_.stated.count if round_.stated else None]
         found: list[int | None] = [_counted(out, None)]
-        for count in (round_.stated.count if round_.stated else None, out.made - out.chains):
+        stated = round_.stated.count if round_.stated else None
+        plain = out.made - out.chains
+        for count in (stated, plain, plain + out.spaces):
             if count is not None and count not in found:
                 found.append(count)
         return found

@@ -199,6 +199,8 @@ class Cursor:
         last = self.take()
         while last.part == "hue" and self.part() == "hue":
             last = self.take()  # 'light blue'
+        if self.value() == "yarn":
+            self.at += 1  # 'brown yarn'
         said = self.span(start) if last.part == "colour" else self.span(start + lead)
         value = last.value if last.part == "colour" else said.text
         if self.tokens[start].part == "change" and self.match("in", "last"):
@@ -239,7 +241,10 @@ class Cursor:
 
     def chain_word(self) -> bool:
         """Take the word 'ch' where it names a place, not a stitch to make."""
-        if self.value() == "ch":
-            self.at += 1
-            return True
-        return False
+        if self.value() != "ch":
+            return self.match("space")
+        self.at += 1
+        if self.looks("-", "num", "space"):
+            self.at += 3  # 'in next ch-3 sp'
+        self.match("space")
+        return True

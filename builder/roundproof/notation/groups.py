@@ -156,7 +156,9 @@ class Groups(Cursor):
                 return Repeat(body, times, self.span(start))
         if not self.match("rep"):
             raise Unread(opened, "a second `*`, or `rep from *`")
-        return Repeat(body, self._again(), self.span(start))
+        times = self._again()
+        self.match("*")  # '*inc, repeat from * around*'
+        return Repeat(body, times, self.span(start))
 
     def do(self) -> Item:
         """'do the following 3 times: 2 sc, inc; end of the repeat'."""

@@ -176,8 +176,8 @@ class Items(Groups):
                 "round",
                 "with",
             )
-            if self.seq[self.at - 1] in ("stitch", "top"):
-                self.skip("-", "num")  # 'the top of ch-3'
+            if self.tokens[self.at - 1].value == "ch" and self.looks("-", "num"):
+                self.at += 2  # 'the top of ch-3'
             self.skip("aside", "word", "to")  # 'being careful not to twist'
             return [JoinRound(self.span(start))]
         return []
@@ -207,9 +207,9 @@ class Items(Groups):
     def leave(self) -> Item:
         start = self.at
         self.skip("leave", "last", "remain", "next")
-        if self.part() != "num":
+        if self.part() not in ("num", "st"):
             raise self.fail("how many stitches to leave, like `leave 6 sts unworked`")
-        count = self.take().number
+        count = self.take().number or 1
         self.place_word()
         self.match("free") or self.match("remain") or self.match("word")
         while self.part() not in ("end", "turn", *SEPARATORS, *CLOSE, *CLOSE.values()):

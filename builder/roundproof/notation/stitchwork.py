@@ -202,6 +202,9 @@ def _chain(at: Cursor, count: int | None, start: int) -> Item:
 def _trailing(at: Cursor) -> int | None:
     """The number after a stitch: 'sc 3', 'inc x 6', 'dec 6 times', 'sk 1 st'."""
     found = at.number(("times", "num"))
+    for form in (("(", "num", "times", ")"), ("(", "times", "num", ")")):
+        if found is None:  # 'dec (6 times)'
+            found = at.number(form)
     if found is None:
         found = at.number((".", "times", "num"))  # 'inv. dec. x 6'
     if (

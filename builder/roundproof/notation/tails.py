@@ -92,6 +92,8 @@ class Tail:
             unit, times = in_ring(unit, times)
         if self.spread and isinstance(times, int):
             return spread_from_hook(Stitches(self.unit, self.count or 1, span), self.nth, span)
+        if not unit.makes and self.where is Where.FIRST:
+            self.where = Where.NEXT  # 'skip first st'
         loop = self.loop if unit.makes and self.where is not Where.RING else None
         return [Stitches(unit, times, span, loop, self.where, self.nth, self.layers)]
 
@@ -256,6 +258,10 @@ class Tail:
         if c.part() == "ord":
             self.nth_st = c.take().number
             c.place_word()
+            return True
+        if c.match("top"):  # 'sl st in top of ch 3'
+            self.where = Where.FIRST
+            c.skip("first", "stitch", "st", "num", "-")
             return True
         if c.part() in ("first", "last", "same") and c.part(1) != "num":
             self.where = Where(c.take().part)

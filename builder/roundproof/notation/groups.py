@@ -54,7 +54,7 @@ class Groups(Cursor):
         body = settled(self.parts(close))
         if not self.match(close):
             raise Unread(opened, f"a `{close}` that closes this `{opened.part}`")
-        if not body:
+        if not _worked(body):
             raise Unread(opened, "stitches between the brackets")
         placed = self._placed(body, start) if self.part() == "in" else None
         if placed:
@@ -145,7 +145,7 @@ class Groups(Cursor):
         start = self.at
         opened = self.take()
         body = from_the_start(settled(self.parts("*")))
-        if not body:
+        if not _worked(body):
             raise Unread(opened, "stitches after the `*`")
         if self.match("*"):
             self.skip(*SEPARATORS)
@@ -167,7 +167,7 @@ class Groups(Cursor):
         if times is None:
             raise self.fail("how often, like `3 times` or `all around`")
         body = from_the_start(settled(self.parts("end repeat")))
-        if not body or not self.match("end repeat"):
+        if not _worked(body) or not self.match("end repeat"):
             raise Unread(opened, "stitches to repeat, and `end of the repeat` after them")
         return Repeat(body, times, self.span(start))
 
@@ -198,3 +198,8 @@ def from_the_start(body: Sequence[Item]) -> tuple[Item, ...]:
     if isinstance(first, Stitches) and first.where is Where.FIRST:
         return (replace(first, where=Where.NEXT), *body[1:])
     return tuple(body)
+
+
+def _worked(body: Sequence[Item]) -> bool:
+    """Whether there is anything to work; a yarn alone is none."""
+    return not all(isinstance(item, Colour) for item in body)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from roundproof.frozen import dataclass
-from roundproof.notation.numerals import CARDINALS, ORDINALS, value
+from roundproof.notation.numerals import value
 from roundproof.notation.tokens import plain
 from roundproof.notation.tree import Label
 from roundproof.source import Line, Span
@@ -32,7 +32,7 @@ _FULL_STOPS = re.compile(rf"\s*\d+\.\s*{_WORD}\.\s*\d+\s+[a-z]")
 """'2. row. 6 sc': the number of the round stands before the word."""
 _LISTED = re.compile(r"\s*\d+\s*[.)]\s*(?=\D)")
 _TICKED = re.compile(r"\s*(?:\[\s*x?\s*\]|\|)\s*(?P<numbers>\d+)\s+(?=\S)")
-_SPELT = rf"(?:{'|'.join([*CARDINALS, *ORDINALS])})(?:[ -](?:{'|'.join([*CARDINALS, *ORDINALS])}))?"
+_SPELT = r"[a-z]+(?:[ -][a-z]+)?"
 _IN_WORDS = re.compile(
     rf"\s*(?:(?P<word>{_WORD})\.?\s+(?P<a>{_SPELT})(?:\s*{_TO}\s*(?P<b>{_SPELT}))?"
     rf"|(?P<a2>{_SPELT})(?:\s*{_TO}\s*(?P<b2>{_SPELT}))?\s+(?P<word2>{_WORD}))\b\s*[:.)=-]+\s*"
@@ -111,7 +111,7 @@ def _is_single(match: re.Match[str]) -> bool:
 def _in_words(line: Line, text: str) -> Labelled | None:
     """'Round one:', 'Fifth and sixth rounds:', 'Next 9 rounds:'."""
     match = _IN_WORDS.match(text)
-    if match:
+    if match and value(match["a"] or match["a2"]) is not None:
         first = value(match["a"] or match["a2"])
         last = value(match["b"] or match["b2"] or match["a"] or match["a2"])
         if first is None or last is None:

@@ -177,8 +177,10 @@ class _Reader:
             return [act]
         work = self.quiet(line)
         if work and not begun and _foundation(work):
-            self.start = self.lexicon.tokens(line)
-            return []
+            tokens = self.lexicon.tokens(line)
+            if not readings(tokens)[1]:  # one with a count is a round of its own
+                self.start = tokens
+                return []
         if work and not labelled:
             number = Label(self.next, self.next, line.span.cut(0, 0), given=False)
             return self.round(line, Labelled(number, 0), [])
@@ -328,7 +330,8 @@ def _times_said(words: str) -> int:
 
 def _foundation(work: Instruction) -> bool:
     """Whether a line makes only a foundation: 'Ch 7.', 'Ch 24, join with sl st.'"""
-    return all(isinstance(item, Chain | JoinRound) for item in work.items)
+    chained = any(isinstance(item, Chain) for item in work.items)
+    return chained and all(isinstance(item, Chain | JoinRound) for item in work.items)
 
 
 def _ink(line: Line) -> Span:

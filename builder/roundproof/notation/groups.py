@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from collections.abc import Sequence
 
 from roundproof.frozen import replace
@@ -26,12 +27,12 @@ _SAYS = frozenset({"in", "with", "change", "colour", "hue", "word", *LOOPS})
 """Parts with which brackets may begin that hold a word for what follows."""
 
 
-class Groups(Cursor):
+class Groups(Cursor, ABC):
     """Groups in brackets and between stars, and how often they are worked."""
 
+    @abstractmethod
     def parts(self, stop: str = "end") -> list[Part]:
         """Items up to `stop`, a stitch count, or the end."""
-        raise NotImplementedError
 
     def _group_again(self) -> bool:
         """'Repeat [2 sc, inc]': a group behind the word, not before it."""

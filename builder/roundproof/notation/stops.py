@@ -16,7 +16,6 @@ _UNITS = COUNTED | {"round", "around"}
 """Parts that may stand behind the number of a count, within its brackets."""
 _GOES_ON = (",", ";", "times", "num", "in", "*", "around", "to", "rep", "twice", "each")
 """What behind a bracket shows that it was a group, not a count."""
-_ENDS = frozenset({"end", ".", "(", "[", "|", "fasten off", "turn", "join"})
 _BEFORE = WORKED | {
     ".",
     ",",

@@ -99,7 +99,9 @@ class Reader:
         faulty: bool,
         entries: Sequence[object],
     ) -> Reading:
-        """A line without a number."""
+        """A line without a number. Words before the work ('Tail: ch 12') may name a piece."""
+        if any(r.beside for r in rounds):
+            return Reading(Kind.WORDS)
         if any(isinstance(entry, Action) for entry in entries):
             return Reading(Kind.ACTION)
         clean = foundation or (rounds and not faulty and not any(r.remark for r in rounds))

@@ -102,7 +102,8 @@ class Reader:
         """A line without a number. Words before the work ('Tail: ch 12') may name a piece."""
         if any(r.beside for r in rounds):
             return Reading(Kind.WORDS)
-        if any(isinstance(entry, Action) for entry in entries):
+        chained = foundation or (len(rounds) == 1 and re.match(r"ch(?:ain)? ?\d+\b", text, re.I))
+        if not chained and any(isinstance(entry, Action) for entry in entries):
             return Reading(Kind.ACTION)
         clean = foundation or (rounds and not faulty and not any(r.remark for r in rounds))
         if not clean or _MEANS.match(text) or not _STITCH.search(text):

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from roundproof.checks._rounds import worked_rounds
 from roundproof.checks.base import Check, Found, missing
 from roundproof.findings import Severity
-from roundproof.notation.tree import Item, Repeat, Stitches
+from roundproof.notation.tree import Item, Stitches
+from roundproof.notation.units import every_stitch
 from roundproof.proof import Proof
 from roundproof.reference import stitches
 
@@ -30,15 +33,10 @@ def _run(proof: Proof) -> Found:
             )
 
 
-def _vague(items: tuple[Item, ...]) -> list[tuple[str, Stitches]]:
-    found: list[tuple[str, Stitches]] = []
-    for item in items:
-        if isinstance(item, Repeat):
-            found += _vague(item.body)
-        elif isinstance(item, Stitches):
-            kinds = {item.unit.word, *(kind for kind, _ in item.unit.makes)}
-            found += [(k, item) for k in sorted(kinds) if k in stitches() and stitches()[k].vague]
-    return found
+def _vague(items: tuple[Item, ...]) -> Iterator[tuple[str, Stitches]]:
+    for item in every_stitch(items):
+        kinds = {item.unit.word, *(kind for kind, _ in item.unit.makes)}
+        yield from ((k, item) for k in sorted(kinds) if k in stitches() and stitches()[k].vague)
 
 
 _PATTERN = """\

@@ -5,7 +5,8 @@ from __future__ import annotations
 from roundproof.checks._rounds import worked_rounds
 from roundproof.checks.base import Check, Found, missing, quoted
 from roundproof.findings import Severity
-from roundproof.notation.tree import Item, Repeat, Stitches
+from roundproof.notation.tree import Stitches
+from roundproof.notation.units import every_stitch
 from roundproof.proof import Proof
 from roundproof.reference import stitches
 
@@ -15,8 +16,8 @@ def _run(proof: Proof) -> Found:
         return
     first: tuple[str, str, Stitches] | None = None
     for piece, _, worked in worked_rounds(proof):
-        for item in _stitches(worked.instruction.items if worked.instruction else ()):
-            for kind, _ in item.unit.makes:
+        for item in every_stitch(worked.instruction.items if worked.instruction else ()):
+            for kind, _ in item.unit.makes if not item.unit.word else ():
                 if kind in _TELLING:
                     return  # `sc` and `hdc` are US names alone
                 if kind in _BOTH and first is None:
@@ -37,16 +38,6 @@ def _run(proof: Proof) -> Found:
 
 _TELLING = frozenset({"sc", "hdc", "esc"})
 _BOTH = frozenset(kind.id for kind in stitches().values() if kind.us_name != kind.uk_name)
-
-
-def _stitches(items: tuple[Item, ...]) -> list[Stitches]:
-    found: list[Stitches] = []
-    for item in items:
-        if isinstance(item, Repeat):
-            found += _stitches(item.body)
-        elif isinstance(item, Stitches) and not item.unit.word:
-            found.append(item)
-    return found
 
 
 _PATTERN = """\

@@ -336,7 +336,7 @@ class PieceWork:
 
 def mean_height(tally: Mapping[tuple[str, str | None], int], pattern: Pattern) -> float:
     """Mean height of stitches in single crochets; chains and slip joins have none."""
-    heights = {kind.id: kind.height for kind in stitches().values()}
+    heights = {kind: stitches()[kind].height for kind, _ in tally if kind in stitches()}
     heights |= {own.key: own.height for own in pattern.stitches}
     counted = {k: n for k, n in tally.items() if heights.get(k[0], 0) > 0}
     total = sum(counted.values())

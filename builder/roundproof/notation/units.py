@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from functools import cache
 
 from roundproof.frozen import replace
@@ -73,6 +73,15 @@ def every_loop(items: Sequence[Item]) -> set[Loop | None]:
         elif isinstance(item, Stitches) and takes_loop(item):
             found.add(item.loop)
     return found
+
+
+def every_stitch(items: Sequence[Item]) -> Iterator[Stitches]:
+    """All stitches of these items in order, those of repeats once."""
+    for item in items:
+        if isinstance(item, Repeat):
+            yield from every_stitch(item.body)
+        elif isinstance(item, Stitches):
+            yield item
 
 
 def without_loop(item: Item) -> Item:

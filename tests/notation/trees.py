@@ -16,7 +16,9 @@ from roundproof.notation.tree import (
     JoinRound,
     Leave,
     Loop,
+    Onto,
     Repeat,
+    Spot,
     Stitches,
     Turn,
     Unit,
@@ -66,6 +68,27 @@ stitches = st.one_of(
         _LOOP,
     ),
 )
+places = st.one_of(
+    st.builds(
+        Onto,
+        st.just(Spot.PIECE),
+        st.sampled_from(["leg", "arm", "claw"]),
+        st.integers(1, 4),
+        both=st.booleans(),
+    ),
+    st.just(Onto(Spot.PIECE, "arm", 1, both=True, front=True)),
+    st.builds(Onto, st.just(Spot.UNWORKED), round=st.integers(0, 9)),
+    st.just(Onto(Spot.PATH)),
+)
+placed = st.builds(
+    lambda unit, times, loop, onto: Stitches(
+        unit, times, SPAN, loop if unit.makes else None, onto=onto
+    ),
+    st.one_of(_single, fan, skipped),
+    _COUNT | st.just(Fill()),
+    _LOOP,
+    places,
+)
 others = st.one_of(
     st.builds(Chain, _COUNT, st.just(SPAN)),
     st.builds(Leave, _COUNT, st.just(SPAN)),
@@ -82,7 +105,7 @@ def _can_repeat(body: list[Item]) -> bool:
 
 
 items = st.recursive(
-    st.one_of(stitches, stitches, others),
+    st.one_of(stitches, stitches, stitches, placed, others),
     lambda inner: st.builds(
         lambda body, times: Repeat(tuple(joined(body)), times, SPAN),
         st.lists(inner, min_size=1, max_size=4).filter(_can_repeat),

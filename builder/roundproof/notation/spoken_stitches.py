@@ -5,6 +5,7 @@ from __future__ import annotations
 from roundproof.frozen import dataclass, replace
 from roundproof.notation.tree import Fill, Loop, Stitches, Times, Unit, Where
 from roundproof.notation.units import SINGLE
+from roundproof.notation.writer import onto_words
 from roundproof.reference import full_name, terms
 
 _LOOPS = {
@@ -35,6 +36,8 @@ class Names:
     def stitches(self, item: Stitches) -> str:
         if item.where is not Where.NEXT:
             return self.elsewhere(item)
+        if item.onto and not (item.unit.uses == 1 and _several(item.unit)):
+            return self.counted(item, "")
         if not item.unit.makes:
             return self.skipped(item)
         if item.unit.uses > 1:
@@ -48,7 +51,8 @@ class Names:
     def into(self, item: Stitches) -> str:
         """Where it goes: "in the back loop only of each of the next 3 stitches"."""
         loop = f"{_LOOPS[item.loop]} of " if item.loop else ""
-        return f"in {loop}{self.each(item.times)}{_layers(item)}"
+        where = self.each(item.times).removesuffix(f" {self.around}") if item.onto else ""
+        return f"in {loop}{where or self.each(item.times)}{_layers(item)}{_onto(item)}"
 
     def each(self, times: Times, things: str = "stitch", several: str = "stitches") -> str:
         if not isinstance(times, int):
@@ -111,11 +115,12 @@ class Names:
         ringed = item.where is Where.RING
         if unit.word == "inc" and not ringed:
             unit = replace(unit, word="")
-        said = f"{self.word(unit)}{place}{self.loop(item)}{_layers(item)}{self.rest(times)}"
+        reach = _onto(item) or self.rest(times)
+        said = f"{self.word(unit)}{place}{self.loop(item)}{_layers(item)}{reach}"
         if not isinstance(times, int) or unit.makes == ():
             often = f" {times}" if isinstance(times, int) else ""
             return said if unit.makes else said.replace(self.skip(), self.skip() + often, 1)
-        if times == 1 and item.layers == 1 and not ringed:
+        if times == 1 and item.layers == 1 and not ringed and not item.onto:
             return said
         return said if times == 1 and _numbered(unit) else f"{times} {said}"
 
@@ -153,6 +158,14 @@ def _numbered(unit: Unit) -> bool:
 
 def _layers(item: Stitches) -> str:
     return " through both layers" if item.layers > 1 else ""
+
+
+def _several(unit: Unit) -> bool:
+    return len(unit.makes) > 1 or unit.made > 1 or any(kind == "ch" for kind, _ in unit.makes)
+
+
+def _onto(item: Stitches) -> str:
+    return f" {onto_words(item.onto, 'round ', 'stitches')}" if item.onto else ""
 
 
 def _ordinal(number: int) -> str:

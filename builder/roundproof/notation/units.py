@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from functools import cache
 
 from roundproof.frozen import replace
-from roundproof.notation.tree import Item, Loop, Repeat, Stitches, Times, Unit, Where
+from roundproof.notation.tree import Item, Loop, Onto, Repeat, Stitches, Times, Unit, Where
 from roundproof.reference import stitches
 
 SINGLE = "sc"
@@ -59,6 +59,32 @@ def in_loop(item: Item, loop: Loop) -> Item:
     return item
 
 
+def onto_place(item: Item, onto: Onto) -> Item:
+    """The item with its stitches in a place of their own, where they name none."""
+    if isinstance(item, Repeat):
+        return replace(item, body=tuple(onto_place(i, onto) for i in item.body))
+    if isinstance(item, Stitches) and item.onto is None:
+        return replace(item, onto=onto)
+    return item
+
+
+def place_of(item: Repeat) -> Onto | None:
+    """The one place that all stitches of a group go to, if it is none of the round below."""
+    places = {stitch.onto for stitch in every_stitch(item.body)}
+    return places.pop() if len(places) == 1 else None
+
+
+def without_place(item: Repeat) -> Repeat:
+    """The group with no places of their own."""
+    body = [
+        without_place(i)
+        if isinstance(i, Repeat)
+        else (replace(i, onto=None) if isinstance(i, Stitches) else i)
+        for i in item.body
+    ]
+    return replace(item, body=tuple(body))
+
+
 def takes_loop(item: Stitches) -> bool:
     """Whether the stitches go under the top of other stitches at all."""
     return item.where not in (Where.RING, Where.HOOK) and item.unit.makes != ()
@@ -108,7 +134,8 @@ def joined(items: Sequence[Item]) -> list[Item]:
 
 def _same(last: Stitches, item: Stitches) -> bool:
     return (
-        item.times == 1
+        item.onto == last.onto
+        and item.times == 1
         and isinstance(last.times, int)
         and item.where is last.where is Where.NEXT
         and (item.unit, item.loop, item.layers) == (last.unit, last.loop, last.layers)

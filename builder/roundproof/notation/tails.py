@@ -230,7 +230,8 @@ class Tail:
         begun = c.tokens[0].value == "ch" or any(
             isinstance(i, Stitches) and i.where is Where.HOOK for i in c.before
         )
-        there = c.looks("in", "far side") or c.looks("on", "far side")
+        there = c.part() in ("in", "on") and c.part(1) == "far side"
+        there = there and ("ch" in c.tokens[c.at + 1].span.text.lower() or c.value(2) == "ch")
         if begun or self.count is None or not there:
             return False
         c.at += 2

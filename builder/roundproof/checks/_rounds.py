@@ -16,6 +16,8 @@ def worked_rounds(proof: Proof) -> Iterator[tuple[WorkedPiece, WorkedRound | Non
     they are written."""
     for piece in proof.fabric.pieces.values():
         before = None
+        if piece.of:
+            continue
         for worked in piece.rounds:
             yield piece, before, worked
             before = worked

@@ -27,7 +27,7 @@ def names_of(pieces: Mapping[str, str]) -> Names:
 
 def hints(names: Names) -> frozenset[str]:
     """Words without one of which a line names no place."""
-    limbs = {word for word in terms()["limb"].words}
+    limbs = set(terms()["limb"].words)
     return frozenset(limbs | {words[0] for words in names} | {"unworked", "unused", "path", "left"})
 
 
@@ -58,7 +58,7 @@ class _Place:
     names: Names
 
     def at(self, at: int) -> tuple[Onto, int, int] | None:
-        """The place named from a token on, a number of stitches in its words, and where they end."""
+        """The place named from a token on, a number of stitches in its words, where they end."""
         lead = self.tokens[at].part in _LEADS
         if not lead and not (at and self.tokens[at - 1].part in _BEHIND):
             return None
@@ -84,7 +84,7 @@ class _Place:
         if found is None:
             return None
         key, copy, end = found
-        both = self.part(end) == "and" and self.named(end + 1, "around", loosely=True) or None
+        both = (self.part(end) == "and" and self.named(end + 1, "around", loosely=True)) or None
         if key == "" and copy == 0:
             if both is None or both[0] == "":
                 return None  # the piece in hand, where the work goes anyway

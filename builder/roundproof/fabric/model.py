@@ -92,6 +92,8 @@ class WorkedRound:
     """Worked through both layers of the piece folded flat."""
     onto: tuple[tuple[Onto, int, int | None], ...] = ()
     """Places of their own that stitches go into: how many are used and how many there were."""
+    lifted: bool = False
+    """The chain that lifts the round was taken for a stitch."""
     absorbed: int = 0
     """Stitches that share a loop and are drawn together again by the next round: no width."""
 

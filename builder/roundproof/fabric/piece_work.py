@@ -256,6 +256,7 @@ class PieceWork:
             unsettled=settled.unsettled,
             run=run_of(outcomes, round_.label.rounds, stated),
             folded=last.folded,
+            lifted=settled.counting,
             onto=tuple((onto, count, self.there(onto)) for onto, count in first.onto.items()),
         )
 
@@ -335,6 +336,5 @@ def crossed(piece: Piece) -> Edge | None:
 def _elsewhere(reading: Instruction) -> bool:
     """Whether none of the stitches of a round goes into the round below."""
     places = [s.onto for s in every_stitch(reading.items) if s.unit.makes]
-    return bool(places) and all(
-        onto is not None and not onto.both and onto.spot is not Spot.CHAIN for onto in places
-    )
+    away = [onto for onto in places if onto is None or onto.spot is not Spot.CHAIN]
+    return bool(away) and all(onto is not None and not onto.both for onto in away)

@@ -76,10 +76,10 @@ def _otherwise(
             needed = _needed(each.instruction, stated, yarn, each.counting) if infer else None
             if needed:
                 out = worked(each.instruction, needed, yarn, each.counting)
-                found.append(Settled(each.instruction, out, needed))
+                found.append(Settled(each.instruction, out, needed, counting=each.counting))
         elif filled := _filled(each):
             out = worked(filled, available, yarn, each.counting)
-            found.append(Settled(filled, out, out.available))
+            found.append(Settled(filled, out, out.available, counting=each.counting))
     return [f for f in found if _faults(f.outcome, stated) == 0]
 
 

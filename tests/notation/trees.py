@@ -45,7 +45,7 @@ fan = st.lists(
 ).map(lambda made: named(made, 1))
 skipped = st.just(Unit((), 1))
 
-_single = st.one_of(plain, several, closed, hidden)
+single_unit = st.one_of(plain, several, closed, hidden)
 
 
 def _next(unit: Unit, times: int | Fill, loop: Loop | None, layers: int) -> Stitches:
@@ -59,8 +59,8 @@ def _elsewhere(unit: Unit, where: Where, loop: Loop | None) -> Item:
 
 
 stitches = st.one_of(
-    st.builds(_next, st.one_of(_single, fan, skipped), _COUNT | _FILL, _LOOP, st.just(1)),
-    st.builds(_next, _single, _COUNT | _FILL, _LOOP, st.just(2)),
+    st.builds(_next, st.one_of(single_unit, fan, skipped), _COUNT | _FILL, _LOOP, st.just(1)),
+    st.builds(_next, single_unit, _COUNT | _FILL, _LOOP, st.just(2)),
     st.builds(
         _elsewhere,
         plain | several,
@@ -84,7 +84,7 @@ placed = st.builds(
     lambda unit, times, loop, onto: Stitches(
         unit, times, SPAN, loop if unit.makes else None, onto=onto
     ),
-    st.one_of(_single, fan, skipped),
+    st.one_of(single_unit, fan, skipped),
     _COUNT | st.just(Fill()),
     _LOOP,
     places,

@@ -87,6 +87,8 @@ class _Layer:
                 self.there -= count if room is None else min(count, room)
         self.at = 0
         """Stitches of the round below worked into so far."""
+        self.start = 0
+        """The same where the group in hand began."""
         self.far: int | None = None
         self.left = 0
         self.made = 0
@@ -171,7 +173,7 @@ class _Layer:
     def uses(self, item: Stitches) -> int:
         if item.where in (Where.RING, Where.SAME):
             return 0
-        if item.where is Where.FIRST and self.at:
+        if item.where is Where.FIRST and self.at > self.start:
             return 0
         return item.unit.uses * item.layers
 
@@ -182,8 +184,8 @@ class _Layer:
             return (Foot(Into.RING, 0),)
         if item.where is Where.SAME:
             return self.last
-        if item.where is Where.FIRST and self.at:
-            return (Foot(Into.STITCH, 1, loop),)
+        if item.where is Where.FIRST and self.at > self.start:
+            return (Foot(Into.STITCH, self.start + 1, loop),)
         if item.onto is not None:
             return self.on_place(item, item.onto, loop)
         if item.where is Where.HOOK and not self.founded:
@@ -243,6 +245,9 @@ class _Layer:
             for _ in range(times):
                 yield from self.once(item)
             return
+        if not _uses(item.body):
+            yield from self.once(item)
+            return
         while True:
             before = self.at, self.far, self.left, sum(self.taken.values())
             room = self.space(after, times, item)
@@ -253,7 +258,9 @@ class _Layer:
                 return
 
     def once(self, item: Repeat) -> Iterator[Laid]:
+        outside, self.start = self.start, self.at
         yield from self.items(item.body, top=False)
+        self.start = outside
 
     def space(self, after: Sequence[Item], times: Fill, item: Repeat) -> int:
         """How often a group still goes into what there is."""

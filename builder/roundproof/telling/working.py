@@ -189,8 +189,8 @@ def _and(feet: list[str]) -> str:
     alike = len({word[0] for word in words}) == 1
     if alike and len(feet) > 1:
         numbers = [word[2] for word in words]
-        return f"{words[0][0]} {', '.join(numbers[:-1])} {say('nouns.and')} {numbers[-1]}"
-    return f" {say('nouns.and')} ".join(feet)
+        return f"{words[0][0]} {', '.join(numbers[:-1])} {say('work.and')} {numbers[-1]}"
+    return f" {say('work.and')} ".join(feet)
 
 
 def _foot(foot: Foot) -> str:

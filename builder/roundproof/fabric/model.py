@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from enum import StrEnum
 
 from roundproof.frozen import dataclass, field
-from roundproof.notation.tree import Entry, Instruction, Loop, Onto, Round, Script
+from roundproof.notation.tree import Entry, Instruction, Loop, Onto, Round
 from roundproof.pattern.model import Piece
 from roundproof.source import Span
 
@@ -55,6 +55,15 @@ class Misfit:
 
 
 @dataclass(frozen=True, slots=True)
+class FreeRun:
+    """Loops left free in a round: how many, and of which kind."""
+
+    round: int
+    loop: Loop
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
 class WorkedRound:
     """One line of work as worked; for a range one entry, whose numbers are those of design 10.
 
@@ -92,6 +101,8 @@ class WorkedRound:
     """Worked through both layers of the piece folded flat."""
     onto: tuple[tuple[Onto, int, int | None], ...] = ()
     """Places of their own that stitches go into: how many are used and how many there were."""
+    instead: tuple[FreeRun, ...] | None = None
+    """For a round told to go into loops that are not free: those that are."""
     lifted: bool = False
     """The chain that lifts the round was taken for a stitch."""
     absorbed: int = 0
@@ -111,15 +122,6 @@ class WorkedRound:
     @property
     def label(self) -> str:
         return str(self.round.label)
-
-
-@dataclass(frozen=True, slots=True)
-class FreeRun:
-    """Loops left free in a round: how many, and of which kind."""
-
-    round: int
-    loop: Loop
-    count: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -203,9 +205,9 @@ class Claim:
 @dataclass(frozen=True, slots=True)
 class Fabric:
     """All pieces of a pattern, worked. `claims` are the edges that rounds of other pieces, or later
-    ones of the same, work into; `differing` what the rounds of a piece would be that says it
-    mirrors another and is written out all the same."""
+    ones of the same, work into; `differing` what a piece would be that says it mirrors another
+    and is written out all the same."""
 
     pieces: Mapping[str, WorkedPiece]
     claims: tuple[Claim, ...] = ()
-    differing: Mapping[str, Script] = field(default_factory=dict)
+    differing: Mapping[str, WorkedPiece] = field(default_factory=dict)

@@ -74,6 +74,7 @@ class PieceWork:
         self.taken = taken
         self.taken_up: Counter[int] = Counter()
         """Of the stitches that a round left, how many are worked into since."""
+        self.instead: tuple[FreeRun, ...] | None = None
         self.chains = 0
         """Chains among the stitches of the round below."""
         self.fastened = False
@@ -86,10 +87,18 @@ class PieceWork:
             else:
                 self.act(entry)
                 self.entries.append(entry)
-        free = tuple(FreeRun(number, loop, n) for (number, loop), n in self.free.items() if n > 0)
         return WorkedPiece(
-            self.piece, tuple(self.entries), free, self.left, self.fastened, self.gathered()
+            self.piece,
+            tuple(self.entries),
+            self.free_runs(),
+            self.left,
+            self.fastened,
+            self.gathered(),
         )
+
+    def free_runs(self) -> tuple[FreeRun, ...]:
+        """The loops that are free so far."""
+        return tuple(FreeRun(number, loop, n) for (number, loop), n in self.free.items() if n > 0)
 
     def act(self, entry: Entry) -> None:
         if not isinstance(entry, Action):
@@ -140,6 +149,7 @@ class PieceWork:
             self.unread(round_)
             return
         yarn = self.yarn
+        self.instead = None
         candidates, base = self.into(round_)
         infer = base is not Base.EDGE
         settled = settle(round_, candidates, yarn, self.chain_counts, infer, self.there)
@@ -195,7 +205,8 @@ class PieceWork:
         into = next((r.into for r in round_.readings if r.into), None)
         if into is not None:
             count = self.free.pop((into.round, into.loop), 0)
-            return [count], Base.EDGE
+            self.instead = None if count else self.free_runs()
+            return [count or None], Base.EDGE
         if all(_elsewhere(reading) for reading in round_.readings):
             return [None], Base.EDGE
         if self.places:
@@ -256,6 +267,7 @@ class PieceWork:
             unsettled=settled.unsettled,
             run=run_of(outcomes, round_.label.rounds, stated),
             folded=last.folded,
+            instead=self.instead,
             lifted=settled.counting,
             onto=tuple((onto, count, self.there(onto)) for onto, count in first.onto.items()),
         )

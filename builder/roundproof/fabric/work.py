@@ -47,8 +47,8 @@ class _Workshop:
         self.begun: set[str] = set()
         self.ledger = Ledger()
         self.scripts: dict[str, Script] = {}
-        self.differing: dict[str, Script] = {}
-        """What a piece's rounds would be if they were those of the piece it says it mirrors."""
+        self.differing: dict[str, WorkedPiece] = {}
+        """What a piece would be if its rounds were those of the piece it says it mirrors."""
         self.own, self.findings = own_words(pattern)
 
     def piece(self, key: str) -> None:
@@ -59,7 +59,10 @@ class _Workshop:
         source = self.source(piece)
         if source is not None:
             piece = _like(piece, source.piece)
-        script = self.scripts[key] = self.script(piece, source)
+        script = self.scripts[key] = self.script(piece)
+        taken = self.taken_from(piece, source)
+        if piece.rounds is None and taken is not None:
+            script = self.scripts[key] = taken
         for onto in _named(script):
             self.piece(onto.piece)
         start = self.grown(piece)
@@ -68,6 +71,9 @@ class _Workshop:
         worked = work.whole()
         if source is not None and piece.rounds is None:
             worked = replace(worked, of=source.piece.key)
+        elif taken is not None:
+            like = PieceWork(self.pattern, piece, taken, start, bench.there, _nobody)
+            self.differing[key] = like.whole()
         self.done[key] = worked
 
     # ---- what is worked ----
@@ -80,22 +86,24 @@ class _Workshop:
         self.piece(words.value)
         return self.done.get(words.value)
 
-    def script(self, piece: Piece, source: WorkedPiece | None) -> Script:
-        """The rounds of a piece, written or taken from another."""
-        taken: Script | None = None
-        if source is not None:
-            taken = self.scripts[source.piece.key]
-            if piece.mirror:
-                taken = mirrored(taken, source.piece.yarn.value if source.piece.yarn else None)
+    def taken_from(self, piece: Piece, source: WorkedPiece | None) -> Script | None:
+        """The rounds of another piece, or their mirror image, as those of this one."""
+        if source is None:
+            return None
+        script = self.scripts[source.piece.key]
+        if piece.mirror is None:
+            return script
+        return mirrored(script, source.piece.yarn.value if source.piece.yarn else None)
+
+    def script(self, piece: Piece) -> Script:
+        """The rounds of a piece as they are written."""
         if piece.rounds is None:
-            return taken or Script(())
+            return Script(())
         names = {name: p.key for p in self.pattern.pieces for name in (p.key, p.name)}
         names |= dict.fromkeys((piece.key, piece.name), "")
         context = Context(self.pattern.written_in, self.colours, piece.key, self.own, names)
         script, findings = read_script(piece.rounds, context)
         self.findings += [*findings, *wrongly_repeated(script, piece.key)]
-        if taken is not None:
-            self.differing[piece.key] = taken
         return script
 
     # ---- what it is worked onto ----
@@ -199,6 +207,10 @@ class _Bench:
         taken = 2 * count if flat else count
         span = worked.round.work
         self.shop.claim(edge, onto.copy, 0, taken, self.piece.key, worked.label, span)
+
+
+def _nobody(_: Onto, __: int, ___: WorkedRound) -> None:
+    """What is worked only to be compared takes nothing."""
 
 
 def _like(piece: Piece, source: Piece) -> Piece:

@@ -54,7 +54,7 @@ def _copies(proof: Proof, key: str) -> Iterator[Finding]:
     last = claims[-1]
     yield CHECK.finding(
         last.span,
-        f"{key} is made {host.make} times, and {_nth(never)} {key} is never worked onto.",
+        f"{key} is made {_times(host.make)}, and {_nth(never)} {key} is never worked onto.",
         f"Work around the {_nth(never)} {key} as well, or say `make: {len(copies)}`.",
         piece=last.by,
         round=last.label,
@@ -71,6 +71,10 @@ def _joined_later(proof: Proof, key: str) -> bool:
 
 def _called(claim: Claim) -> str:
     return f"The {_nth([claim.copy])} {claim.piece}" if claim.copy else claim.piece
+
+
+def _times(make: int) -> str:
+    return {1: "once", 2: "twice"}.get(make, f"{make} times")
 
 
 def _nth(numbers: list[int]) -> str:

@@ -79,9 +79,8 @@ def _worked_onto(proof: Proof) -> Iterator[Finding]:
             key = worked.piece.key
             message, mend = _not_there(proof, worked, onto, there)
             if message:
-                draft = (
-                    proof.pattern.status is Status.DRAFT and onto.piece not in proof.fabric.pieces
-                )
+                absent = onto.piece != "" and onto.piece not in proof.fabric.pieces
+                draft = proof.pattern.status is Status.DRAFT and absent
                 yield CHECK.finding(
                     round_.round.work,
                     message,
@@ -99,7 +98,7 @@ def _not_there(proof: Proof, worked: WorkedPiece, onto: Onto, there: int | None)
         return found.message, found.mend
     host = proof.pattern.piece(onto.piece) if onto.piece else None
     if host is not None and onto.copy > host.make:
-        made = "once" if host.make == 1 else f"{host.make} times"
+        made = {1: "once", 2: "twice"}.get(host.make, f"{host.make} times")
         return (
             f"{host.key} is made {made}, and this goes around number {onto.copy}.",
             f"Say `make: {onto.copy}` in {host.key}.",

@@ -179,7 +179,8 @@ class PieceWork:
             return self.chains
         if onto.spot is Spot.UNWORKED and not onto.piece:
             number = self.left_by(onto)
-            return self.left.get(number, 0) - self.taken_up[number]
+            left = self.left.get(number)
+            return None if left is None else left - self.taken_up[number]
         return self.elsewhere(onto)
 
     def left_by(self, onto: Onto) -> int:

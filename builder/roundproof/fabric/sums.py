@@ -43,7 +43,7 @@ def misfit(outcomes: list[Outcome], round_: Round) -> Misfit | None:
     for number, out in enumerate(outcomes, round_.label.first):
         if out.available is not None and (out.over or out.spare) and not out.uneven:
             span = out.over_at or round_.work
-            needed = out.used + out.left
+            needed = out.used + out.left + out.short
             return Misfit(number, out.available, needed, out.over, out.spare, span)
     return None
 

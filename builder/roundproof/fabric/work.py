@@ -15,7 +15,7 @@ from roundproof.notation.mirror import mirrored
 from roundproof.notation.own import own_words
 from roundproof.notation.reader import Context, read_script
 from roundproof.notation.said import one_of_terms, wrongly_repeated
-from roundproof.notation.tree import Onto, Script, Spot
+from roundproof.notation.tree import Act, Action, Entry, Onto, Script, Spot
 from roundproof.notation.units import every_stitch
 from roundproof.pattern.model import Pattern, Piece, Starts
 from roundproof.source import Span
@@ -71,6 +71,7 @@ class _Workshop:
         worked = work.whole()
         if source is not None and piece.rounds is None:
             worked = replace(worked, of=source.piece.key)
+            worked = _marks_turned(worked) if piece.mirror else worked
         elif taken is not None:
             like = PieceWork(self.pattern, piece, taken, start, bench.there, _nobody)
             self.differing[key] = like.whole()
@@ -217,6 +218,22 @@ def _like(piece: Piece, source: Piece) -> Piece:
     """A piece with what it has from the one whose rounds it takes."""
     missing = [name for name in _HANDED_ON if getattr(piece, name) is None]
     return replace(piece, **{name: getattr(source, name) for name in missing})
+
+
+def _marks_turned(worked: WorkedPiece) -> WorkedPiece:
+    """A mirrored piece with its landmarks on the other side: between 8 and 9 of 44 stitches are
+    those between 36 and 37."""
+    entries: list[WorkedRound | Entry] = []
+    made: int | None = None
+    for entry in worked.entries:
+        if isinstance(entry, WorkedRound):
+            made = entry.made
+        elif isinstance(entry, Action) and entry.act is Act.MARK and entry.between and made:
+            first, last = (made + 1 - stitch for stitch in reversed(entry.between))
+            text = f"Mark {entry.name} between sts {first} and {last}."
+            entry = replace(entry, between=(first, last), text=text)
+        entries.append(entry)
+    return replace(worked, entries=tuple(entries))
 
 
 def _named(script: Script) -> Iterator[Onto]:

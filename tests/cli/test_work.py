@@ -71,7 +71,7 @@ def test_a_range_and_the_words_read_aloud(seal: str, capsys: Said) -> None:
     ("words", "said"),
     [
         (["leg", "R9"], "There is no R9 in leg. The rounds of leg go up to R4."),
-        (["lag", "R1"], "There is no piece `lag`. Did you mean leg?"),
+        (["torsso", "R1"], "There is no piece `torsso`. Did you mean torso?"),
         (["leg", "seven"], "seven is no round: write R7, or 7."),
     ],
 )

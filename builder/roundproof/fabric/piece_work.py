@@ -249,7 +249,7 @@ class PieceWork:
         return WorkedRound(
             round=round_,
             base=base,
-            available=first.available,
+            available=first.available if self.instead is None else 0,
             used=None if unknown else faulty.used,
             unworked=faulty.left,
             made=(stated if unknown else counted(last, stated)),

@@ -161,4 +161,4 @@ def test_words_for_the_ring(word: str) -> None:
     ],
 )
 def test_whether_a_turning_chain_counts(work: str, ways: tuple[bool, ...]) -> None:
-    assert ways_to_count(read_work(work)[0]) == ways
+    assert ways_to_count(read_work(work)[0], None) == ways

@@ -112,9 +112,13 @@ class _Layer:
             chain = items.pop(0)
             alone = not items or (len(items) == 1 and isinstance(items[0], JoinRound))
             self.founded = not alone
-            for _ in range(self.worked.chains):
-                yield self.one("ch", (), chain.span, counts=alone)
+            for number in range(self.worked.chains):
+                yield self.one("ch", (), chain.span, counts=alone or self.stands(number))
         yield from self.items(items, top=True)
+
+    def stands(self, number: int) -> bool:
+        """Whether a chain of the foundation is the one that stands for those skipped."""
+        return self.worked.lifted and number == self.worked.chains - 1
 
     def items(self, items: Sequence[Item], top: bool) -> Iterator[Laid]:
         for index, item in enumerate(items):
@@ -171,7 +175,7 @@ class _Layer:
                 yield self.one(kind, mine, item.span, counts=kind not in UNCOUNTED)
 
     def uses(self, item: Stitches) -> int:
-        if item.where in (Where.RING, Where.SAME):
+        if item.where is Where.RING or (item.where is Where.SAME and self.at):
             return 0
         if item.where is Where.FIRST and self.at > self.start:
             return 0
@@ -182,7 +186,7 @@ class _Layer:
         loop = item.loop or self.work.loop or Loop.BOTH
         if item.where is Where.RING:
             return (Foot(Into.RING, 0),)
-        if item.where is Where.SAME:
+        if item.where is Where.SAME and self.last:
             return self.last
         if item.where is Where.FIRST and self.at > self.start:
             return (Foot(Into.STITCH, self.start + 1, loop),)

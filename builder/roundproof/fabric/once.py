@@ -70,6 +70,8 @@ class _Pass:
         """Chains just made within the round, from which the work may go back."""
         self.down = 0
         """Of these, how many are still to be worked into."""
+        self.lifted = False
+        """The chain that lifts the round was a stitch."""
         self.within = False
         """Inside a repeat, where nothing is the end of the round."""
         self.known: dict[tuple[int, str | None], Outcome] = {}
@@ -109,6 +111,9 @@ class _Pass:
         if first is not None and first.where is Where.FIRST:
             skipped = chain.count - 1
         out.available = chain.count if ring else max(0, chain.count - skipped)
+        if self.chain_counts and first is not None and _skips_a_stitch(first):
+            self.lifted = True
+            self.make(1)  # 'ch 26, dc in 4th ch from hook': the three that are skipped are one
         if first is not None and first.where is Where.NEXT and not ring and first.unit.makes:
             kind = stitches().get(first.unit.makes[0][0])
             out.implied = kind.turning if kind else 0
@@ -138,6 +143,7 @@ class _Pass:
         if lifts and not (first and counts):
             return
         if lifts:
+            self.lifted = True
             after_ring = any(isinstance(i, Stitches) and i.where is Where.RING for i in after[:1])
             self.use(0 if after_ring else 1)
             self.make(1)
@@ -225,8 +231,10 @@ class _Pass:
         return on
 
     def uses(self, item: Stitches) -> int:
-        if item.where in (Where.RING, Where.SAME):
+        if item.where is Where.RING:
             return 0
+        if item.where is Where.SAME and (self.out.used or self.lifted):
+            return 0  # 'ch 1, sc in same st' is the first stitch where the chain is none
         if item.where is Where.FIRST and self.out.used:
             return 0
         return item.unit.uses * item.layers
@@ -358,26 +366,45 @@ def _lifts(items: Sequence[Item]) -> bool:
     return after.where is Where.RING or (chain.count == 1 and after.where is Where.NEXT)
 
 
+def _skips_a_stitch(first: Stitches) -> bool:
+    """Whether just the chains that a stitch stands up with are skipped at the hook."""
+    kind = stitches().get(first.unit.makes[0][0]) if first.unit.makes else None
+    skipped = first.nth - 1 if first.where is Where.HOOK else 0
+    return kind is not None and skipped >= 2 and skipped == kind.turning
+
+
 def chain_disputed(work: Instruction) -> Chain | None:
     """The chain at the start of a round that counts to some makers and not to others."""
     chain = work.items[0] if work.items else None
-    disputed = isinstance(chain, Chain) and ways_to_count(work) == (False, True)
+    hook = any(isinstance(i, Stitches) and i.where is Where.HOOK for i in work.items)
+    ways = ways_to_count(work, None)
+    disputed = isinstance(chain, Chain) and not hook and ways == (False, True)
     return chain if disputed and isinstance(chain, Chain) else None
 
 
-def ways_to_count(work: Instruction) -> tuple[bool, ...]:
-    """Whether a chain that lifts the work counts as a stitch where nothing is said of it, the
-    likelier way first: it does for double crochet and taller (three chains or more), it does not
-    for single crochet, and makers differ for what lies between (standards of the trade)."""
+def ways_to_count(work: Instruction, said: bool | None) -> tuple[bool, ...]:
+    """Whether a chain that lifts the work counts as a stitch, the likelier way first. `said` is
+    what the piece says; a single chain may be none all the same, since rows of single crochet
+    begin with one that nobody counts. Where nothing is said it counts for double crochet and
+    taller (three chains or more), it does not for single crochet, and makers differ for what lies
+    between (standards of the trade)."""
     chain = work.items[0] if work.items else None
-    if not isinstance(chain, Chain) or chain.counts is not None or chain.count < 2:
+    if not isinstance(chain, Chain) or chain.counts is not None:
+        return (bool(said),)
+    if said is not None:
+        return (True, False) if said and chain.count == 1 else (said,)
+    ring = len(work.items) > 1 and isinstance(work.items[1], JoinRound)
+    if chain.count < 2 or ring:
         return (False,)
     first = next((i for i in work.items[1:] if isinstance(i, Stitches | Repeat)), None)
     while isinstance(first, Repeat):
         first = first.body[0] if isinstance(first.body[0], Stitches | Repeat) else None
     kind = stitches().get(first.unit.makes[0][0]) if first and first.unit.makes else None
-    if kind is None or first is None or first.where is Where.HOOK or kind.height <= 1:
+    if kind is None or first is None or kind.height <= 1:
         return (False,)
+    if first.where is Where.HOOK:
+        tall = _skips_a_stitch(first) and kind.height >= 2
+        return (True, False) if tall else (False, True) if _skips_a_stitch(first) else (False,)
     return (True, False) if kind.height >= 2 and chain.count >= 3 else (False, True)
 
 

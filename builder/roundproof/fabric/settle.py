@@ -44,7 +44,7 @@ def settle(
         Settled(reading, outcome, outcome.available, counting=counting)
         for available in candidates
         for reading in round_.readings
-        for counting in ((chain_counts,) if chain_counts is not None else ways_to_count(reading))
+        for counting in ways_to_count(reading, chain_counts)
         for outcome in [worked(reading, available, yarn, counting, places)]
     ]
     stated = round_.stated.count if round_.stated else None

@@ -185,8 +185,8 @@ class Items(Groups):
                 "round",
                 "with",
             )
-            if self.tokens[self.at - 1].value == "ch" and self.looks("-", "num"):
-                self.at += 2  # 'the top of ch-3'
+            if self.tokens[self.at - 1].value == "ch":  # 'the top of ch-3', 'of ch 3'
+                self.at += 2 if self.looks("-", "num") else self.part() == "num"
             self.skip("aside", "word", "to")  # 'being careful not to twist'
             return [JoinRound(self.span(start))]
         return []

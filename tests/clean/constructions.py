@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator
 from roundproof.fabric.edges import in_rows
 from roundproof.fabric.model import Base, WorkedPiece, WorkedRound
 from roundproof.notation.edges import read_edge
-from roundproof.notation.tree import Act, Action, Chain, Item, JoinRound, Leave, Loop, Repeat
+from roundproof.notation.tree import Act, Action, Chain, Item, JoinRound, Leave, Loop, Repeat, Unit
 from roundproof.notation.tree import Stitches as Worked
 from roundproof.notation.units import every_stitch
 from roundproof.pattern.model import Close, Embroider, Insert, Join, Place, Verb
@@ -21,6 +21,7 @@ from roundproof.reference import stitches
 from roundproof.reference.hazards import hazards_of
 
 Told = Callable[[Proof], bool]
+SKIP = Unit((), 1)
 
 
 # ---- what there is in a pattern ----
@@ -150,7 +151,8 @@ def _opening(proof: Proof) -> bool:
 
     def skips(items: tuple[Item, ...]) -> bool:
         chains = {i.count for i in items if isinstance(i, Chain)}
-        return any(isinstance(i, Worked) and not i.unit.makes and i.times in chains for i in items)
+        skipped = {i.times for i in items if isinstance(i, Worked) and i.unit == SKIP}
+        return bool(chains & skipped)
 
     return any(map(skips, _work(proof)))
 

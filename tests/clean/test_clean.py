@@ -149,8 +149,8 @@ STATED: dict[str, tuple[tuple[str, str, str], ...]] = {
     "tube-sponge": (("width", "mat", "diameter"), ("height", "tube", "height")),
     "turret-shell": (("width", "spire", "diameter"), ("height", "spire", "height")),
 }
-"""Sizes that one piece alone decides. The anemone's tentacles hide its column from the measures, the
-purse is folded, the starfish and the kelp are as long as several pieces together."""
+"""Sizes that one piece alone decides. The anemone's tentacles hide its column from the measures,
+the purse is folded, the starfish and the kelp are as long as several pieces together."""
 
 
 @pytest.mark.parametrize("slug", STATED)

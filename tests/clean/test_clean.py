@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import importlib.util
 import re
+import shutil
 import sys
 from collections import Counter
 from functools import cache
@@ -20,6 +21,7 @@ import pytest
 from PIL import Image, ImageChops, ImageStat
 
 from clean.constructions import CONSTRUCTIONS, TO_COME, constructions, height, pieces, signature
+from conftest import roundproof
 from roundproof.measure.model import Verdict
 from roundproof.pattern.model import Status, Terms
 from roundproof.pipeline import prove
@@ -38,6 +40,12 @@ def proof_of(slug: str) -> Proof:
     (result,) = prove(HERE / slug).files
     assert result.proof is not None
     return result.proof
+
+
+def counts(proof: Proof) -> list[tuple[str, int, int | None, int | None]]:
+    """Piece, rounds, stitches used and made, of every line of work."""
+    lines = ((p.piece.key, worked) for p in pieces(proof) for worked in p.rounds)
+    return [(key, worked.rounds, worked.used, worked.made) for key, worked in lines]
 
 
 def long_pieces(slug: str) -> list[str]:
@@ -66,6 +74,21 @@ def test_it_is_published_and_every_round_states_what_it_makes(slug: str) -> None
 def test_a_pattern_of_which_nothing_is_said_any_more_moves_here(slug: str) -> None:
     findings = prove(SOON / slug).findings
     assert findings, f"move tests/clean-soon/{slug} to tests/clean, with a picture of its own"
+
+
+def test_in_house_style_they_are_as_clean_and_come_to_the_same(tmp_path: Path) -> None:
+    room = tmp_path / "clean"
+    shutil.copytree(HERE, room, ignore=shutil.ignore_patterns("*.py", "__pycache__"))
+    done = roundproof("tidy", room)
+    assert done.returncode == 0, done.stdout + done.stderr
+    results = prove(room)
+    assert [(f.check, f.message) for f in results.findings] == []
+    assert any(p.read_bytes() != (HERE / p.relative_to(room)).read_bytes()
+               for p in room.glob("*/pattern.yaml"))  # fmt: skip
+    for result in results.files:
+        assert result.proof is not None
+        before = proof_of(result.proof.pattern.slug)
+        assert counts(result.proof) == counts(before), result.name
 
 
 # ---- they are many and unlike ----

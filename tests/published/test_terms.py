@@ -10,7 +10,7 @@ from __future__ import annotations
 import pytest
 
 from notation.texts import read_work
-from roundproof.fabric.once import ways_to_count
+from roundproof.fabric.lifting import ways_to_count
 from roundproof.notation.tree import Stitches
 from roundproof.notation.writer import written
 from roundproof.pattern.model import Terms

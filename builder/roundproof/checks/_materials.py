@@ -33,7 +33,7 @@ FILLINGS = (
     "kapok",
     "fleece",
     "roving",
-    "scraps",
+    "scrap",
 )
 """Beginnings of words by which a filling is known: common practice, no source."""
 TOOLS = frozenset(

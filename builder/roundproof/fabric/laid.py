@@ -10,6 +10,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from enum import StrEnum
 
+from roundproof.fabric.lifting import skips_a_stitch
 from roundproof.fabric.model import Base, WorkedRound
 from roundproof.frozen import dataclass
 from roundproof.notation.tree import (
@@ -118,7 +119,9 @@ class _Layer:
 
     def stands(self, number: int) -> bool:
         """Whether a chain of the foundation is the one that stands for those skipped."""
-        return self.worked.lifted and number == self.worked.chains - 1
+        first = next((i for i in self.work.items if isinstance(i, Stitches)), None)
+        last = number == self.worked.chains - 1
+        return last and self.worked.lifted and first is not None and skips_a_stitch(first)
 
     def items(self, items: Sequence[Item], top: bool) -> Iterator[Laid]:
         for index, item in enumerate(items):
@@ -164,7 +167,7 @@ class _Layer:
 
     def unit(self, item: Stitches) -> Iterator[Laid]:
         feet = self.last = self.feet(item)
-        if not item.unit.makes:
+        if item.unit.skips:
             yield self.one("sk", feet, item.span, counts=False)
         for kind, count in item.unit.makes:
             row = kinds().get(kind)

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from roundproof.fabric.once import Places, fills, nowhere, ways_to_count, worked
+from roundproof.fabric.lifting import ways_to_count
+from roundproof.fabric.once import Places, fills, nowhere, worked
 from roundproof.fabric.outcome import Outcome
 from roundproof.frozen import dataclass, replace
 from roundproof.notation.tree import Fill, Instruction, Item, Repeat, Round, Stitches, Where

@@ -66,6 +66,8 @@ class Cursor:
         self.filled: Fill | None = None
         """What was said behind a number of stitches of filling the round."""
 
+    back_down = False
+    """Whether the chains made last are worked back from the hook."""
     on_own_chain = False
     """Whether the chain word taken last names chains made in the middle of this round."""
 
@@ -247,7 +249,7 @@ class Cursor:
         """Whether chains were made between stitches of this round, and not worked back down."""
         worked = chained = False
         for item in self.before:
-            if isinstance(item, Stitches) and item.where is Where.HOOK:
+            if self.back_down or (isinstance(item, Stitches) and item.where is Where.HOOK):
                 return False
             chained |= worked and isinstance(item, Chain)
             worked |= isinstance(item, Stitches | Repeat)

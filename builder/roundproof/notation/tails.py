@@ -98,7 +98,7 @@ class Tail:
             unit, times = in_ring(unit, times)
         if self.spread and isinstance(times, int):
             return spread_from_hook(Stitches(self.unit, self.count or 1, span), self.nth, span)
-        if not unit.makes and self.where is Where.FIRST:
+        if unit.skips and self.where is Where.FIRST:
             self.where = Where.NEXT  # 'skip first st'
         loop = self.loop if unit.makes and self.where is not Where.RING else None
         return [Stitches(unit, times, span, loop, self.where, self.nth, self.layers, self.onto)]
@@ -301,6 +301,7 @@ class Tail:
             nth, hook = c.take().number, c.part(1) == "hook"
             c.at += 1 + hook
             self.where, self.nth = (Where.HOOK, nth) if nth > 1 or hook else (Where.FIRST, 0)
+            c.back_down = self.where is Where.HOOK
             return True
         if c.part() == "ord":
             self.nth_st = c.take().number

@@ -11,7 +11,18 @@ from collections.abc import Callable, Iterator
 from roundproof.fabric.edges import in_rows
 from roundproof.fabric.model import Base, WorkedPiece, WorkedRound
 from roundproof.notation.edges import read_edge
-from roundproof.notation.tree import Act, Action, Chain, Item, JoinRound, Leave, Loop, Repeat, Unit
+from roundproof.notation.tree import (
+    Act,
+    Action,
+    Chain,
+    Item,
+    JoinRound,
+    Leave,
+    Loop,
+    Repeat,
+    Spot,
+    Unit,
+)
 from roundproof.notation.tree import Stitches as Worked
 from roundproof.notation.units import every_stitch
 from roundproof.pattern.model import Close, Embroider, Insert, Join, Place, Verb
@@ -240,6 +251,35 @@ def _several(what: str) -> Told:
     return told
 
 
+def _onto(spot: Spot, both: bool = False) -> Told:
+    """Whether a round goes into places of that kind."""
+    return lambda proof: any(
+        onto.spot is spot and onto.both == both for w in rounds(proof) for onto, _, _ in w.onto
+    )
+
+
+def _copies_joined(several: bool) -> Told:
+    """Whether copies of one piece, or several pieces, are joined on the hook."""
+
+    def told(proof: Proof) -> bool:
+        for worked in rounds(proof):
+            places = [o for o, _, _ in worked.onto if o.spot is Spot.PIECE and not o.both]
+            if len(places) > 1 and (len({o.piece for o in places}) > 1) == several:
+                return True
+        return False
+
+    return told
+
+
+def _short_rows(proof: Proof) -> bool:
+    return any(
+        onto.spot is Spot.UNWORKED and in_rows(piece)
+        for piece in pieces(proof)
+        for worked in piece.rounds
+        for onto, _, _ in worked.onto
+    )
+
+
 CONSTRUCTIONS: dict[str, Told] = {
     "spiral from a ring": _ring,
     "joined rounds of half doubles": _joined_in("hdc"),
@@ -303,20 +343,18 @@ CONSTRUCTIONS: dict[str, Told] = {
     "knot": _by("knot"),
     "glue": _by("glue"),
     "gather": _by("gather"),
+    "mirrored": lambda proof: any(p.of and p.piece.mirror for p in pieces(proof)),
+    "the same in another yarn": lambda proof: any(p.of and p.piece.same_as for p in pieces(proof)),
+    "two copies joined on the hook": _copies_joined(several=False),
+    "two pieces joined on the hook": _copies_joined(several=True),
+    "through two layers": _onto(Spot.PIECE, both=True),
+    "a split round taken up again": _onto(Spot.UNWORKED),
+    "short rows taken up again": _short_rows,
+    "copies out of runs of loops": lambda proof: any(
+        p.starts and p.starts.each for p in proof.pattern.pieces
+    ),
+    "on the surface": _onto(Spot.PATH),
 }
-
-TO_COME: dict[str, str] = {
-    "mirrored": r"\{mirror: left claw\}",
-    "the same in another yarn": r"\{same_as: left finger, yarn: chalk\}",
-    "two copies joined on the hook": r"12 sc around first leg, ch 3, 12 sc around second leg",
-    "two pieces joined on the hook": r"8 dc around left leg, ch 2, 8 dc around right leg",
-    "through two layers": r"5 dc through first wing and body, 10 dc, 5 dc through second wing",
-    "a split round taken up again": r"R14: 12 sc in unworked sts of R8 \(12\)",
-    "short rows taken up again": r"Row 7: ch 1, 8 sc, 4 sc in unworked sts of R5",
-    "copies out of runs of loops": r"each: 6, first: \[1, 13\]",
-    "on the surface": r"path: \{piece: shell, from: R14, to: R3\}",
-}
-"""Constructions that are not worked yet, by the words a pattern says them in."""
 
 
 def constructions(proof: Proof) -> frozenset[str]:

@@ -33,7 +33,8 @@ FILLINGS = (
     "kapok",
     "fleece",
     "roving",
-    "scrap",
+    "foam",
+    "scraps",
 )
 """Beginnings of words by which a filling is known: common practice, no source."""
 TOOLS = frozenset(

@@ -232,9 +232,11 @@ class Tail:
         )
         there = c.part() in ("in", "on") and c.part(1) == "far side"
         there = there and ("ch" in c.tokens[c.at + 1].span.text.lower() or c.value(2) == "ch")
-        if begun or self.count is None or not there:
+        if begun or not there:
             return False
         c.at += 2
+        if self.count is None and self.times is None:
+            self.times = Fill()
         while c.chain_word():
             pass
         self.onto = _OWN_CHAIN

@@ -222,7 +222,7 @@ _NTH = ("", "first ", "second ")
 def onto_words(onto: Onto, label: str = "R", sts: str = "sts") -> str:
     """A place of its own: "around first leg", "in unworked sts of R8"."""
     if onto.spot is Spot.CHAIN:
-        return "along ch" if sts == "sts" else "along the chain"
+        return "along ch" if sts == "sts" else "in the other side of the chain"
     if onto.spot is Spot.PATH:
         return "along path"
     if onto.spot is Spot.UNWORKED:

@@ -12,8 +12,8 @@ from roundproof.findings import Finding
 from roundproof.frozen import replace
 from roundproof.notation.edges import piece_of
 from roundproof.notation.mirror import mirrored
-from roundproof.notation.own import own_words
-from roundproof.notation.reader import Context, read_script
+from roundproof.notation.own import context_of, own_words
+from roundproof.notation.reader import read_script
 from roundproof.notation.said import one_of_terms, wrongly_repeated
 from roundproof.notation.tree import Act, Action, Entry, Onto, Script, Spot
 from roundproof.notation.units import every_stitch
@@ -39,9 +39,6 @@ class _Workshop:
 
     def __init__(self, pattern: Pattern) -> None:
         self.pattern = pattern
-        self.colours = {
-            word: yarn.key for yarn in pattern.yarns for word in (yarn.key, *yarn.words)
-        }
         self.keys = [piece.key for piece in pattern.pieces]
         self.done: dict[str, WorkedPiece] = {}
         self.begun: set[str] = set()
@@ -100,9 +97,7 @@ class _Workshop:
         """The rounds of a piece as they are written."""
         if piece.rounds is None:
             return Script(())
-        names = {name: p.key for p in self.pattern.pieces for name in (p.key, p.name)}
-        names |= dict.fromkeys((piece.key, piece.name), "")
-        context = Context(self.pattern.written_in, self.colours, piece.key, self.own, names)
+        context = context_of(self.pattern, piece.key, self.own)
         script, findings = read_script(piece.rounds, context)
         self.findings += [*findings, *wrongly_repeated(script, piece.key)]
         return script

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from roundproof.findings import Finding, Severity
 from roundproof.notation.cursor import Unread
 from roundproof.notation.parse import readings
+from roundproof.notation.reader import Context
 from roundproof.notation.tokens import Lexicon, Own
 from roundproof.notation.tree import Stitches, Unit, Where
 from roundproof.notation.units import one
@@ -20,6 +21,15 @@ def own_words(pattern: Pattern) -> tuple[Mapping[str, Own], list[Finding]]:
     words = _special(pattern.stitches)
     letters, findings = _letters(pattern.letters or {}, pattern.written_in, words)
     return words | letters, findings
+
+
+def context_of(pattern: Pattern, key: str, own: Mapping[str, Own]) -> Context:
+    """What the reading of a piece needs to know of its pattern."""
+    colours = {word: yarn.key for yarn in pattern.yarns for word in (yarn.key, *yarn.words)}
+    pieces = {name: piece.key for piece in pattern.pieces for name in (piece.key, piece.name)}
+    mine = pattern.piece(key)
+    pieces |= dict.fromkeys((key, mine.name) if mine else (key,), "")
+    return Context(pattern.written_in, colours, key, own, pieces)
 
 
 def _special(declared: Iterable[SpecialStitch]) -> dict[str, Own]:

@@ -19,7 +19,16 @@ from roundproof.notation.labels import label as label_of
 from roundproof.notation.labels import split, without_rounds_said
 from roundproof.notation.reader import AGAIN, Context
 from roundproof.notation.tokens import Lexicon, Token, plain
-from roundproof.notation.tree import Again, Instruction, Label, Repeat, Round, Stated, Stitches
+from roundproof.notation.tree import (
+    Again,
+    Instruction,
+    Item,
+    Label,
+    Repeat,
+    Round,
+    Stated,
+    Stitches,
+)
 from roundproof.notation.writer import written
 from roundproof.source import Line, Span, Text
 from roundproof.words import say
@@ -186,10 +195,17 @@ def label_text(label: Label) -> str:
 
 
 def moved(work: Instruction, move: Move) -> Instruction:
-    """The instruction with the number of the round whose free loops it goes into."""
-    if work.into is None:
-        return work
-    return replace(work, into=replace(work.into, round=move(work.into.round)))
+    """The instruction with the numbers of the rounds whose loops or stitches it goes into."""
+    into = work.into and replace(work.into, round=move(work.into.round))
+    return replace(work, into=into, items=tuple(_moved(item, move) for item in work.items))
+
+
+def _moved(item: Item, move: Move) -> Item:
+    if isinstance(item, Repeat):
+        return replace(item, body=tuple(_moved(inner, move) for inner in item.body))
+    if isinstance(item, Stitches) and item.onto and item.onto.round and not item.onto.piece:
+        return replace(item, onto=replace(item.onto, round=move(item.onto.round)))
+    return item
 
 
 def _start(round_: Round) -> int:

@@ -151,6 +151,7 @@ class _Layer:
         if counts:
             into_ring = any(isinstance(i, Stitches) and i.where is Where.RING for i in after[:1])
             self.at += 0 if into_ring else 1
+            self.last = () if into_ring else (Foot(Into.STITCH, self.at),)
         for number in range(item.count):
             yield self.one("ch", (), item.span, counts=(not lifts) or (counts and not number))
         if not lifts:

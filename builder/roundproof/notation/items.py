@@ -7,7 +7,6 @@ from roundproof.notation.cursor import CLOSE, LOOPS, SEPARATORS, WORKED
 from roundproof.notation.groups import Groups, from_the_start
 from roundproof.notation.loops import LoopMark, Part, settled
 from roundproof.notation.stitchwork import stitches
-from roundproof.notation.tails import spread_from_hook
 from roundproof.notation.tree import (
     Colour,
     FarSide,
@@ -21,7 +20,7 @@ from roundproof.notation.tree import (
     Turn,
     Where,
 )
-from roundproof.notation.units import in_ring, onto_place
+from roundproof.notation.units import in_ring, onto_place, spread_from_hook
 
 _PLAINLY = frozenset({"stitch", "inc", "dec", "inv dec", "tog", "own", "foreign", "skip"})
 """Parts that can only begin stitches."""

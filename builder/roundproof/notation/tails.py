@@ -18,7 +18,7 @@ from roundproof.notation.tree import (
     Unit,
     Where,
 )
-from roundproof.notation.units import SINGLE, in_ring, joined, named
+from roundproof.notation.units import SINGLE, in_ring, joined, named, spread_from_hook
 from roundproof.reference import stitches
 from roundproof.source import Span
 
@@ -390,12 +390,3 @@ _STEPS: dict[str, Callable[[Tail], bool]] = {
     **dict.fromkeys(("each", "next", "remain", "first", "from"), Tail._place),
 }
 """What is done at each part that says more of the stitch before it; any other ends the tail."""
-
-
-def spread_from_hook(first: Stitches, nth: int, span: Span) -> list[Item]:
-    """Stitches of which the first goes into the nth chain from the hook and the rest on."""
-    assert isinstance(first.times, int)
-    found: list[Item] = [Stitches(first.unit, 1, span, None, Where.HOOK, nth)]
-    if first.times > 1:
-        found.append(Stitches(first.unit, first.times - 1, span, first.loop))
-    return found

@@ -8,6 +8,7 @@ from functools import cache
 from roundproof.frozen import replace
 from roundproof.notation.tree import Item, Loop, Onto, Repeat, Stitches, Times, Unit, Where
 from roundproof.reference import stitches
+from roundproof.source import Span
 
 SINGLE = "sc"
 """The stitch that 'inc', 'dec' and 'work even' are made of."""
@@ -140,3 +141,12 @@ def _same(last: Stitches, item: Stitches) -> bool:
         and item.where is last.where is Where.NEXT
         and (item.unit, item.loop, item.layers) == (last.unit, last.loop, last.layers)
     )
+
+
+def spread_from_hook(first: Stitches, nth: int, span: Span) -> list[Item]:
+    """Stitches of which the first goes into the nth chain from the hook and the rest on."""
+    assert isinstance(first.times, int)
+    found: list[Item] = [Stitches(first.unit, 1, span, None, Where.HOOK, nth)]
+    if first.times > 1:
+        found.append(Stitches(first.unit, first.times - 1, span, first.loop))
+    return found

@@ -374,6 +374,14 @@ def crossed(piece: Piece) -> Edge | None:
 
 def _elsewhere(reading: Instruction) -> bool:
     """Whether none of the stitches of a round goes into the round below."""
-    places = [s.onto for s in every_stitch(reading.items) if s.unit.makes]
-    away = [onto for onto in places if onto is None or onto.spot is not Spot.CHAIN]
-    return bool(away) and all(onto is not None and not onto.both for onto in away)
+    away = False
+    for stitch in every_stitch(reading.items):
+        onto = stitch.onto
+        if onto is None:
+            if stitch.unit.makes:
+                return False
+        elif onto.both:
+            return False
+        elif onto.spot is not Spot.CHAIN:
+            away = True
+    return away

@@ -16,8 +16,10 @@ from roundproof.reference import stitches
 def absorbed(below: WorkedRound, worked: WorkedRound) -> int:
     """Stitches of the round below that share a loop and are all closed together again: each place
     with three in it is one in the next round."""
+    if not below.made or not worked.made or below.made < 2 * worked.made:
+        return 0
     several, closed = _alike(below.instruction), _alike(worked.instruction)
-    if several is None or closed is None or not below.made or not worked.made:
+    if several is None or closed is None:
         return 0
     wide = several.uses == 1 and several.made > 1 and closed.made == 1
     return below.made - worked.made if wide and closed.uses == several.made else 0

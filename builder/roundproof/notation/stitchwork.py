@@ -94,10 +94,10 @@ def _alone(at: Cursor, numbered: bool) -> Item:
     span = Span(span.source, span.start, token.end)
     if token.value == "ch" and token.part == "stitch":
         return Chain(count, span)
-    return Stitches(_WHOLE[token.part] or one(token.value), count, span)
+    return Stitches(WHOLE[token.part] or one(token.value), count, span)
 
 
-_WHOLE: dict[str, Unit | None] = {
+WHOLE: dict[str, Unit | None] = {
     "stitch": None,
     "inc": named(((SINGLE, 2),), 1),
     "dec": named(((SINGLE, 1),), 2),

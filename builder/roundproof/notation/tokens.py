@@ -176,10 +176,10 @@ class Lexicon:
         self.own = {plain(word): entry for word, entry in own.items() if len(word) > 1}
         words = [(word, "colour", key) for word, key in colours.items() if len(word) > 1]
         words += [(word, "own", word) for word in self.own]
-        self._mine = _phrases(words)
+        self.mine = _phrases(words)
         self._by_first: dict[str, _Known] = {}
         letters = {w.upper(): Own("colour", key) for w, key in colours.items() if len(w) == 1}
-        self._letters = letters | {word: entry for word, entry in own.items() if len(word) == 1}
+        self.letters = letters | {word: entry for word, entry in own.items() if len(word) == 1}
         self._yarns = {plain(word): key for word, key in colours.items()}
 
     def nearest(self, word: str) -> str | None:
@@ -208,7 +208,7 @@ class Lexicon:
         while at < last:
             kind, word, start, end = raw[at]
             number, unit, at = 0, None, at + 1
-            if kind == "word" or word in self._mine:
+            if kind == "word" or word in self.mine:
                 (part, value, number, unit), at = self._word(line, raw, at - 1)
                 end = raw[at - 1][3]
             elif kind == "num":
@@ -254,7 +254,7 @@ class Lexicon:
         """The phrases that start with a word, the longest first, the pattern's own first."""
         mine = [
             (words, self.own[entry.value] if entry.part == "own" else entry)
-            for words, entry in self._mine.get(first, ())
+            for words, entry in self.mine.get(first, ())
         ]
         ours = vocabulary(self.uk).get(first, ())
         phrases = tuple(sorted((*mine, *ours), key=lambda phrase: -len(phrase[0])))
@@ -265,7 +265,7 @@ class Lexicon:
         """A single letter that names a yarn (in capitals) or stands for a stitch. An `x` between
         a bracket and a number says how often, whatever else it stands for."""
         _, word, start, end = raw[at]
-        own = self._letters.get(line.text[start:end])
+        own = self.letters.get(line.text[start:end])
         between = own is not None and word == "x" and 0 < at < len(raw) - 1
         if between and raw[at - 1][1] in (")", "]", "}", "*") and raw[at + 1][0] == "num":
             return None

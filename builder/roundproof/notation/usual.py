@@ -60,7 +60,7 @@ _PART = re.compile(
     r"|(?P<open>[(\[*]) *"
     r"|(?P<yarn>(?:with|in|change to) (?P<name>[a-z]++))(?: *[,:] *| +)"
     r"|(?P<total>(?P<stop>\.?) *(?P<opener>[(\[<{=-]) *(?P<stated>\d{1,6})"
-    r"(?: *(?:sts|stitches))? *(?P<closer>[)\]>}])?) *\.? *\Z"
+    r"(?: *(?:sts|stitches))?(?: *(?P<closer>[)\]>}]))?) *\.? *\Z"
     r"|(?P<end>\.?) *\Z"
 ).match
 """One item with the stop behind it, a bracket or star, the stated count, or the end of the line."""
@@ -137,7 +137,8 @@ class _Work:
     is a usual one where it stands."""
 
     def __init__(self, usual: Usual, line: Line, text: str, at: int) -> None:
-        self.units, self.yarns, self.text, self.at = usual.units, usual.yarns, text, at
+        self.units, self.yarns = usual.units, usual.yarns
+        self.written, self.text, self.at = line.text, text, at
         self.source, self.base = line.span.source, line.span.start
         self.found: list[Item] = []
         self.outer: list[tuple[str, int, list[Item]]] = []
@@ -232,7 +233,9 @@ class _Work:
         """'(18)', '[18 sts]', '= 18': the stated count, with which the line ends."""
         self.ended = part.end("stop") if part["stop"] else part.start()
         self.stated = Stated(int(part["stated"]), self.span(*part.span("stated")))
-        return CLOSE.get(part["opener"]) == part["closer"] and not self.parted and not self.outer
+        clothed = CLOSE.get(part["opener"]) == part["closer"]
+        nothing_behind = self.written[part.end("total") :].isascii()  # not even a space of no width
+        return clothed and nothing_behind and not self.parted and not self.outer
 
     def end(self, part: _Match) -> bool:
         """A full stop at the end belongs to the work."""

@@ -47,7 +47,7 @@ NAMES = {
 MODULES = {name.removesuffix(".__init__") for name in NAMES.values()}
 GROW = {
     "drawing/plate.py": {"_Sheet"},
-    "fabric/once.py": {"Outcome"},
+    "fabric/outcome.py": {"Outcome"},
     "measure/yarn.py": {"_Used"},
 }
 """What grows while one text is read or one piece worked, and is not given on."""

@@ -107,7 +107,7 @@ def test_loops_are_left_free_and_worked_once() -> None:
         start + "R4: in the free front loops of R2: sc 12\nR5: in the free front loops of R2: sc 12"
     )
     assert again.rounds[-1].available == 0
-    assert again.rounds[-1].misfit is not None
+    assert again.rounds[-1].instead == ()
 
 
 def test_loops_of_a_range_and_of_single_stitches() -> None:

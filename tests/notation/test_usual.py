@@ -35,6 +35,15 @@ CONTEXTS = {
     "a stitch that begins like ours": Context(Terms.US, COLOURS, "body", {"sc over dc": SCALE}),
     "a stitch that begins with a number": Context(Terms.US, {}, "body", {"3-sc scale": SCALE}),
     "a stitch with a sign in its name": Context(Terms.US, {}, "body", {"(2 sc": SCALE}),
+    "pieces": Context(
+        Terms.US,
+        {**COLOURS, "path": "path", "ear": "ear"},
+        "body",
+        {},
+        {"chalk": "chalk", "ear": "ear", "body": "", "2 sc": "s", "18": "t", "dec": "u"},
+    ),
+    "a piece named end": Context(Terms.US, COLOURS, "end", {}, {"end": "", "around": "a"}),
+    "a piece named by a sign": Context(Terms.US, COLOURS, "*", {}, {"*": "", "( 18": "a"}),
     "letters": Context(Terms.US, {}, "body", {"X": Own("stitch", "sc"), "V": Own("inc", "inc")}),
     "a small letter": Context(Terms.US, {}, "body", {"x": Own("stitch", "sc")}),
     "yarns with names of ours": Context(
@@ -109,11 +118,11 @@ ITEMS = (
 INC|sc in next 12 sts|1 sc in each of next 3 sts|2 sc in each of the next 3 stitches|increase|scs
 2 sc in next st|sc in the next stitch|3 sc in next 3 sts|2 inc in next 2 sts|dec in next 4 sts|decs
 sc in each st around|2 sc in each st|sc around|2 sc around|inc around|inc in each st around|htr
-dec in each st around|sc2tog|2 sc3tog|sc2tog around|sc2tog x 3|dc2tog in next 2 sts|2 htr|with A sc
+dec in each st around|sc2tog|2 sc3tog|sc2tog around|sc2tog x 3|dc2tog in next 2 sts|2 htr|in ear
 with chalk|with chalk 3 sc|in slate: inc|change to slate|change to chalk 2 sc|with white sc 2|inc3
 with sea green 2 sc|with mauve sc|ch 2|sl st|sc3|0 sc|01 sc|3 sc in BLO|st|2 st|1 st|1st|2nd|3rd st
 scale|2 scales|V|X|3 X|in|x|with rw 6 sc|in in 2 sc|with double 2 sc|sea sc|sc sc|3 sc 4|2 sc x 3
-bobble|sc in next 1 st|sc in next 2 st|bobble 2|1000000 sc|sc in each sc around""".replace(
+bobble|sc in next 1 st|sc in next 2 st|with A sc|in path 2 sc|bobble 2|1000000 sc|sc in each sc around""".replace(
         "\n", "|"
     )
 ).split("|")
@@ -184,7 +193,7 @@ def test_a_sign_too_many_is_read_alike(line: str, at: int, sign: str, context: C
     read_both_ways(line[:at] + sign + line[at:], context)
 
 
-@given(instructions, ends)
+@given(instructions, st.sampled_from(ENDS))
 @settings(max_examples=200)
 def test_house_style_is_read_alike(tree: Instruction, ending: str) -> None:
     for in_terms in Terms:
@@ -275,6 +284,10 @@ def test_other_wordings_are_left_to_the_general_reader(work: str) -> None:
         ("a stitch that begins like ours", "R7: 3 sc, dec (4)"),
         ("a stitch that begins with a number", "R7: 3 sc, dec (4)"),
         ("a small letter", "R7: (2 sc, inc) x 6"),
+        ("pieces", "R7: 3 sc, dec"),
+        ("pieces", "R7: in path 2 sc, inc"),
+        ("a piece named end", "R7: 3 sc, inc"),
+        ("a piece named by a sign", "R7: 3 sc, inc"),
         ("yarns with names of ours", "R7: with sea 3 sc"),
     ],
 )

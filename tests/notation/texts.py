@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from roundproof.findings import Finding
 from roundproof.notation.cursor import Unread
+from roundproof.notation.onto import names_of, placed
 from roundproof.notation.parse import readings
 from roundproof.notation.reader import Context, read_script
 from roundproof.notation.tokens import Lexicon, Token
@@ -28,7 +29,7 @@ def as_text(written: str) -> Text:
 def tokens(written: str, terms: Terms = Terms.US) -> list[Token]:
     lines = as_text(written).lines
     assert lines is not None
-    return Lexicon(terms, COLOURS).tokens(lines[0])
+    return placed(Lexicon(terms, COLOURS).tokens(lines[0]), names_of({}))
 
 
 def read_work(written: str, terms: Terms = Terms.US) -> tuple[Instruction, ...]:

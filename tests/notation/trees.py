@@ -16,7 +16,9 @@ from roundproof.notation.tree import (
     JoinRound,
     Leave,
     Loop,
+    Onto,
     Repeat,
+    Spot,
     Stitches,
     Turn,
     Unit,
@@ -43,7 +45,7 @@ fan = st.lists(
 ).map(lambda made: named(made, 1))
 skipped = st.just(Unit((), 1))
 
-_single = st.one_of(plain, several, closed, hidden)
+single_unit = st.one_of(plain, several, closed, hidden)
 
 
 def _next(unit: Unit, times: int | Fill, loop: Loop | None, layers: int) -> Stitches:
@@ -57,14 +59,35 @@ def _elsewhere(unit: Unit, where: Where, loop: Loop | None) -> Item:
 
 
 stitches = st.one_of(
-    st.builds(_next, st.one_of(_single, fan, skipped), _COUNT | _FILL, _LOOP, st.just(1)),
-    st.builds(_next, _single, _COUNT | _FILL, _LOOP, st.just(2)),
+    st.builds(_next, st.one_of(single_unit, fan, skipped), _COUNT | _FILL, _LOOP, st.just(1)),
+    st.builds(_next, single_unit, _COUNT | _FILL, _LOOP, st.just(2)),
     st.builds(
         _elsewhere,
         plain | several,
         st.sampled_from([Where.FIRST, Where.SAME, Where.LAST]),
         _LOOP,
     ),
+)
+places = st.one_of(
+    st.builds(
+        Onto,
+        st.just(Spot.PIECE),
+        st.sampled_from(["leg", "arm", "claw"]),
+        st.integers(1, 4),
+        both=st.booleans(),
+    ),
+    st.just(Onto(Spot.PIECE, "arm", 1, both=True, front=True)),
+    st.builds(Onto, st.just(Spot.UNWORKED), round=st.integers(0, 9)),
+    st.just(Onto(Spot.PATH)),
+)
+placed = st.builds(
+    lambda unit, times, loop, onto: Stitches(
+        unit, times, SPAN, loop if unit.makes else None, onto=onto
+    ),
+    st.one_of(single_unit, fan, skipped),
+    _COUNT | st.just(Fill()),
+    _LOOP,
+    places,
 )
 others = st.one_of(
     st.builds(Chain, _COUNT, st.just(SPAN)),
@@ -82,7 +105,7 @@ def _can_repeat(body: list[Item]) -> bool:
 
 
 items = st.recursive(
-    st.one_of(stitches, stitches, others),
+    st.one_of(stitches, stitches, stitches, placed, others),
     lambda inner: st.builds(
         lambda body, times: Repeat(tuple(joined(body)), times, SPAN),
         st.lists(inner, min_size=1, max_size=4).filter(_can_repeat),

@@ -187,12 +187,8 @@ def test_five_mistakes_give_five_findings() -> None:
 
 
 def test_what_is_not_worked_yet_is_kept_with_a_note() -> None:
-    text = f"terms: US\n{BODY}  other: {{mirror: body}}\n"
+    text = f"terms: US\n{BODY}specimen: {{name: Pebble, handed: yes}}\n"
     found = finding(text)
-    assert (found.check, found.severity, found.span.text) == ("key-unworked", "note", "mirror")
-    other = loaded(text).piece("other")
-    assert other is not None and other.mirror is not None and other.mirror.value == "body"
-
-
-def test_surface_work_is_not_worked_yet() -> None:
-    assert finding(in_piece("worked: surface")).check == "key-unworked"
+    assert (found.check, found.severity, found.span.text) == ("key-unworked", "note", "handed")
+    specimen = loaded(text).specimen
+    assert specimen is not None and specimen.handed is not None and specimen.handed.value

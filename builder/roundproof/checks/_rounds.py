@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from roundproof.fabric.model import Base, Misfit, WorkedPiece, WorkedRound
-from roundproof.notation.tree import Instruction, Item
+from roundproof.notation.tree import Instruction, Item, Onto, Spot
 from roundproof.notation.writer import written
 from roundproof.proof import Proof
 
@@ -16,6 +16,8 @@ def worked_rounds(proof: Proof) -> Iterator[tuple[WorkedPiece, WorkedRound | Non
     they are written."""
     for piece in proof.fabric.pieces.values():
         before = None
+        if piece.of:
+            continue
         for worked in piece.rounds:
             yield piece, before, worked
             before = worked
@@ -24,6 +26,8 @@ def worked_rounds(proof: Proof) -> Iterator[tuple[WorkedPiece, WorkedRound | Non
 def source_of(before: WorkedRound | None, worked: WorkedRound, misfit: Misfit) -> str:
     """What there is to work into, as a clause: 'R6 made 30', 'the chain has 6 to work into'."""
     count = misfit.available
+    if len(worked.onto) == 1 and misfit.round == worked.round.label.first:
+        return f"{_place(worked.onto[0][0])} {count}"
     within = misfit.round > worked.round.label.first
     if within or (worked.base is Base.ROUND and before is not None):
         number = misfit.round - 1 if within or before is None else before.round.label.last
@@ -32,6 +36,18 @@ def source_of(before: WorkedRound | None, worked: WorkedRound, misfit: Misfit) -
     if worked.base is Base.CHAIN:
         return f"the chain has {count} to work into"
     return f"there {'is' if count == 1 else 'are'} {count} to work into"
+
+
+def _place(onto: Onto) -> str:
+    """A place of its own, as the subject of how many stitches it has: 'R8 left', 'the leg has'."""
+    if onto.spot is Spot.UNWORKED and onto.round and not onto.piece:
+        return f"R{onto.round} left"
+    if onto.spot is Spot.PIECE:
+        nth = {1: "first ", 2: "second "}.get(onto.copy, f"{onto.copy}th " if onto.copy else "")
+        return f"the {nth}{onto.piece} has"
+    if onto.spot is Spot.CHAIN:
+        return "the chain has"
+    return "the path crosses" if onto.spot is Spot.PATH else "there are"
 
 
 def in_words(item: Item, proof: Proof) -> str:

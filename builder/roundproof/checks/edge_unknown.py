@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
+from roundproof.checks._rounds import worked_rounds
 from roundproof.checks.base import Check, Found
+from roundproof.fabric.edges import EdgeProblem, find_round, quoted, unknown_piece
+from roundproof.fabric.model import WorkedPiece
 from roundproof.fabric.named import names, problem, start_problem
-from roundproof.findings import Severity
-from roundproof.notation.edges import piece_of
+from roundproof.findings import Finding, Severity
+from roundproof.notation.edges import piece_of, read_label
+from roundproof.notation.tree import Onto, Spot
+from roundproof.pattern.model import Piece, Status
 from roundproof.proof import Proof
 
 
@@ -16,10 +23,96 @@ def _run(proof: Proof) -> Found:
             if (found := start_problem(fabric, worked, words.value)) is not None:
                 key = worked.piece.key
                 yield CHECK.finding(words.span, found.message, found.mend, piece=key)
+    yield from _taken_from(proof)
+    yield from _worked_onto(proof)
     for named in names(proof.pattern):
         if (found := problem(fabric, named)) is not None:
             key = piece_of(named.on or named.said.value, fabric.pieces) or ""
             yield CHECK.finding(named.said.span, found.message, found.mend, piece=key or None)
+
+
+def _taken_from(proof: Proof) -> Iterator[Finding]:
+    """The pieces that others mirror, repeat or run over."""
+    for piece in proof.pattern.pieces:
+        path = (piece.path or {}).get("piece")
+        for words in (piece.mirror, piece.same_as, path):
+            if words is None:
+                continue
+            if words.value not in proof.fabric.pieces:
+                found = unknown_piece(words.value, proof.fabric.pieces)
+                yield CHECK.finding(words.span, found.message, found.mend, piece=piece.key)
+            elif words is not path and not proof.fabric.pieces[words.value].rounds:
+                message = f"{words.value} has no rounds, so {piece.key} has none either."
+                mend = f"Write the rounds of {words.value}."
+                if words.value == piece.key:
+                    message, mend = (
+                        f"{piece.key} names itself.",
+                        "Name the other piece of the pair.",
+                    )
+                yield CHECK.finding(words.span, message, mend, piece=piece.key)
+        yield from _path(proof, piece)
+
+
+def _path(proof: Proof, piece: Piece) -> Iterator[Finding]:
+    """The rounds between which work on the surface runs."""
+    path = piece.path or {}
+    host = proof.fabric.pieces.get(path["piece"].value) if "piece" in path else None
+    for end in ("from", "to"):
+        words = path.get(end)
+        number = read_label(words.value) if words else None
+        if words is None or host is None:
+            continue
+        found = find_round(host, number) if number is not None else None
+        if number is None:
+            message, mend = f"{quoted(words.value)} is no round.", "Write one, like R4."
+        elif isinstance(found, EdgeProblem):
+            message, mend = found.message, found.mend
+        else:
+            continue
+        yield CHECK.finding(words.span, message, mend, piece=piece.key)
+
+
+def _worked_onto(proof: Proof) -> Iterator[Finding]:
+    """Pieces joined on the hook, and stitches taken up, that are not there."""
+    for worked, _, round_ in worked_rounds(proof):
+        for onto, _, there in round_.onto:
+            key = worked.piece.key
+            message, mend = _not_there(proof, worked, onto, there)
+            if message:
+                absent = onto.piece != "" and onto.piece not in proof.fabric.pieces
+                draft = proof.pattern.status is Status.DRAFT and absent
+                yield CHECK.finding(
+                    round_.round.work,
+                    message,
+                    mend,
+                    severity=Severity.NOTE if draft else None,
+                    piece=key,
+                    round=round_.label,
+                )
+                break
+
+
+def _not_there(proof: Proof, worked: WorkedPiece, onto: Onto, there: int | None) -> tuple[str, str]:
+    if onto.piece and onto.piece not in proof.fabric.pieces:
+        found = unknown_piece(onto.piece, proof.fabric.pieces)
+        return found.message, found.mend
+    host = proof.pattern.piece(onto.piece) if onto.piece else None
+    if host is not None and onto.copy > host.make:
+        made = {1: "once", 2: "twice"}.get(host.make, f"{host.make} times")
+        return (
+            f"{host.key} is made {made}, and this goes around number {onto.copy}.",
+            f"Say `make: {onto.copy}` in {host.key}.",
+        )
+    if onto.spot is Spot.PATH and there is None:
+        return (
+            "The piece has no path to go along.",
+            "Say where it runs: `path: {piece: body, from: R14, to: R3}`.",
+        )
+    if onto.spot is Spot.UNWORKED and not onto.piece and onto.round not in (0, *worked.left):
+        others = ", ".join(f"R{n} ({count})" for n, count in sorted(worked.left.items()))
+        mend = f"Stitches are left unworked in {others}." if others else ""
+        return f"R{onto.round} of {worked.piece.key} leaves no stitches unworked.", mend
+    return "", ""
 
 
 _PATTERN = """\

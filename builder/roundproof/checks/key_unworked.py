@@ -11,7 +11,7 @@ terms: US
 pieces:
   body: |
     R1: 6 sc in magic ring (6)
-  other: {same_as: body}
+specimen: {name: Pebble, handed: yes}
 """
 
 _GOOD = """\
@@ -20,6 +20,7 @@ terms: US
 pieces:
   body: |
     R1: 6 sc in magic ring (6)
+specimen: {name: Pebble}
 """
 
 CHECK = Check(

@@ -17,7 +17,7 @@ from typing import NoReturn, TextIO
 from roundproof import __version__
 from roundproof.words import say
 
-COMMANDS = ("check", "explain", "measure", "build", "serve", "new", "tidy")
+COMMANDS = ("check", "explain", "work", "measure", "build", "serve", "new", "tidy")
 
 INTERRUPTED = 130
 """What shells expect of a command that Ctrl-C ended."""

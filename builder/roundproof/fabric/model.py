@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from enum import StrEnum
 
 from roundproof.frozen import dataclass, field
-from roundproof.notation.tree import Entry, Instruction, Loop, Round
+from roundproof.notation.tree import Entry, Instruction, Loop, Onto, Round
 from roundproof.pattern.model import Piece
 from roundproof.source import Span
 
@@ -55,6 +55,15 @@ class Misfit:
 
 
 @dataclass(frozen=True, slots=True)
+class FreeRun:
+    """Loops left free in a round: how many, and of which kind."""
+
+    round: int
+    loop: Loop
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
 class WorkedRound:
     """One line of work as worked; for a range one entry, whose numbers are those of design 10.
 
@@ -90,6 +99,12 @@ class WorkedRound:
     more where the counts change from round to round of a range."""
     folded: bool = False
     """Worked through both layers of the piece folded flat."""
+    onto: tuple[tuple[Onto, int, int | None], ...] = ()
+    """Places of their own that stitches go into: how many are used and how many there were."""
+    instead: tuple[FreeRun, ...] | None = None
+    """For a round told to go into loops that are not free: those that are."""
+    lifted: bool = False
+    """The chain that lifts the round was taken for a stitch."""
     absorbed: int = 0
     """Stitches that share a loop and are drawn together again by the next round: no width."""
 
@@ -110,15 +125,6 @@ class WorkedRound:
 
 
 @dataclass(frozen=True, slots=True)
-class FreeRun:
-    """Loops left free in a round: how many, and of which kind."""
-
-    round: int
-    loop: Loop
-    count: int
-
-
-@dataclass(frozen=True, slots=True)
 class WorkedPiece:
     """A piece worked to its end. `entries` is everything of the script in order, each round as
     worked; `free` the loops left free and not worked into since."""
@@ -131,6 +137,8 @@ class WorkedPiece:
     fastened: bool = False
     gathered: bool = False
     """The last round is drawn together (6 stitches or fewer drawn shut, or said so)."""
+    of: str | None = None
+    """The key of the piece whose rounds these are, or are the mirror image of."""
 
     @property
     def rounds(self) -> tuple[WorkedRound, ...]:
@@ -177,7 +185,29 @@ class Edge:
 
 
 @dataclass(frozen=True, slots=True)
+class Claim:
+    """Stitches or loops of an edge that are worked into: `count` from the `first` on (0 where that
+    is not said), in the copy `copy` of the piece (0: whichever), of the `there` that the edge has.
+    `by` is the piece that works into them, `label` its round, empty where it starts there."""
+
+    piece: str
+    kind: str
+    round: int | None
+    copy: int
+    first: int
+    count: int
+    there: int | None
+    by: str
+    label: str
+    span: Span = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
 class Fabric:
-    """All pieces of a pattern, worked."""
+    """All pieces of a pattern, worked. `claims` are the edges that rounds of other pieces, or later
+    ones of the same, work into; `differing` what a piece would be that says it mirrors another
+    and is written out all the same."""
 
     pieces: Mapping[str, WorkedPiece]
+    claims: tuple[Claim, ...] = ()
+    differing: Mapping[str, WorkedPiece] = field(default_factory=dict)

@@ -5,11 +5,11 @@ Repeats are counted, not unrolled: a round of ten million stitches costs no more
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
+from roundproof.fabric.lifting import lifts, skips_a_stitch
 from roundproof.fabric.model import Stretch, Uneven
-from roundproof.frozen import dataclass, field
+from roundproof.fabric.outcome import Outcome
 from roundproof.notation.tree import (
     Chain,
     Colour,
@@ -20,7 +20,9 @@ from roundproof.notation.tree import (
     JoinRound,
     Leave,
     Loop,
+    Onto,
     Repeat,
+    Spot,
     Stitches,
     Times,
     Turn,
@@ -36,67 +38,31 @@ MOST_STRETCHES = 300
 _SLIP = (("sl st", 1),)
 
 
-@dataclass()
-class Outcome:
-    """What came of working a round. `used` leaves out stitches announced as left; `filled` tells
-    that some words filled what there was; `over_at` the words at which the stitches ran out."""
+Places = Callable[[Onto], int | None]
+"""How many stitches there are at a place of its own; None where that is not known."""
 
-    available: int | None
-    used: int = 0
-    left: int = 0
-    made: int = 0
-    chains: int = 0
-    """Chains among the stitches made, which count only if the next round works into them."""
-    spaces: int = 0
-    """Runs of chains among the stitches made, each a space that may be worked into as one."""
-    foundation: int = 0
-    implied: int = 0
-    """Chains that a row from a foundation may skip without a word: those of the turn."""
-    far_used: int | None = None
-    yarn: str | None = None
-    tally: Counter[tuple[str, str | None]] = field(default_factory=Counter)
-    stretches: list[Stretch] = field(default_factory=list)
-    loops: Counter[Loop] = field(default_factory=Counter)
-    uneven: Uneven | None = None
-    over_at: Span | None = None
-    ring: bool = False
-    folded: bool = False
-    unknown: bool = False
-    """Filled a round whose count is not known: what it makes cannot be told."""
 
-    @property
-    def far_available(self) -> int:
-        """Chains left for the other side: all but the last one, which the end is turned in."""
-        return max(0, (self.available or 0) - 1)
-
-    @property
-    def over(self) -> int:
-        """Stitches needed beyond what there is."""
-        if self.available is None:
-            return 0
-        far = (self.far_used or 0) - self.far_available
-        return max(0, self.used + self.left - self.available, far)
-
-    @property
-    def spare(self) -> int:
-        """Stitches not used, and not announced as left."""
-        if self.available is None or self.ring:
-            return 0
-        near = self.available - self.used - self.left
-        # the first chain may have been worked twice from above: then the far side ends before it
-        far = 0 if self.far_used is None else self.far_available - 1 - self.far_used
-        return 0 if 0 < near == self.implied else max(0, near, far)
+def nowhere(_: Onto) -> int | None:
+    """No place is known."""
+    return None
 
 
 def worked(
-    instruction: Instruction, available: int | None, yarn: str | None, chain_counts: bool
+    instruction: Instruction,
+    available: int | None,
+    yarn: str | None,
+    chain_counts: bool,
+    places: Places = nowhere,
 ) -> Outcome:
     """Work an instruction into `available` stitches (None: not known), starting in `yarn`."""
-    return _Pass(instruction, Outcome(available, yarn=yarn), chain_counts).whole()
+    return _Pass(instruction, Outcome(available, yarn=yarn), chain_counts, places).whole()
 
 
 class _Pass:
-    def __init__(self, instruction: Instruction, out: Outcome, chain_counts: bool) -> None:
+    def __init__(
+        self, instruction: Instruction, out: Outcome, chain_counts: bool, places: Places
+    ) -> None:
+        self.places = places
         self.items = instruction.items
         self.loop = instruction.loop
         self.out = out
@@ -105,6 +71,8 @@ class _Pass:
         """Chains just made within the round, from which the work may go back."""
         self.down = 0
         """Of these, how many are still to be worked into."""
+        self.lifted = False
+        """The chain that lifts the round was a stitch."""
         self.within = False
         """Inside a repeat, where nothing is the end of the round."""
         self.known: dict[tuple[int, str | None], Outcome] = {}
@@ -130,7 +98,7 @@ class _Pass:
             out.yarn, items = items[0].yarn, items[1:]
         if not items or not isinstance(items[0], Chain):
             return items
-        if _lifts(items):
+        if lifts(items):
             return items
         chain, rest = items[0], items[1:]
         out.foundation = chain.count
@@ -144,6 +112,9 @@ class _Pass:
         if first is not None and first.where is Where.FIRST:
             skipped = chain.count - 1
         out.available = chain.count if ring else max(0, chain.count - skipped)
+        if self.chain_counts and first is not None and skips_a_stitch(first):
+            self.lifted = True
+            self.make(1)  # 'ch 26, dc in 4th ch from hook': the three that are skipped are one
         if first is not None and first.where is Where.NEXT and not ring and first.unit.makes:
             kind = stitches().get(first.unit.makes[0][0])
             out.implied = kind.turning if kind else 0
@@ -167,12 +138,13 @@ class _Pass:
         """A chain that lifts the work to its next round makes no stitch unless the piece says so;
         a chain in the middle of a round makes stitches of its own."""
         self.count("ch", item.count)
-        lifts = first or all(isinstance(i, Turn | JoinRound) for i in after)
-        lifts = lifts and not self.within
+        lifting = first or all(isinstance(i, Turn | JoinRound) for i in after)
+        lifting = lifting and not self.within
         counts = self.chain_counts if item.counts is None else item.counts
-        if lifts and not (first and counts):
+        if lifting and not (first and counts):
             return
-        if lifts:
+        if lifting:
+            self.lifted = True
             after_ring = any(isinstance(i, Stitches) and i.where is Where.RING for i in after[:1])
             self.use(0 if after_ring else 1)
             self.make(1)
@@ -192,6 +164,9 @@ class _Pass:
         if self.closes(item, after):
             self.count("sl st", 1)
             return
+        if item.onto is not None:
+            self.onto(item, item.onto)
+            return
         times = self.times(item.times, uses, after, item.span)
         used = max(0, uses * times - self.on_spur(item, uses * times))
         self.use(used)
@@ -199,6 +174,51 @@ class _Pass:
             self.out.loops[item.loop or self.loop or Loop.BOTH] += used
         self.out.folded |= item.layers > 1
         self.unit(item.unit, times)
+
+    def onto(self, item: Stitches, onto: Onto) -> None:
+        """Stitches that go to a place of their own."""
+        uses = item.unit.uses
+        times = item.times
+        if not isinstance(times, int):
+            times = self.fill(onto, uses, times, item.span)
+        self.take(onto, uses * times)
+        if onto.both:
+            self.use(uses * times)
+        self.unit(item.unit, times)
+
+    def fill(self, onto: Onto, uses: int, times: Fill, span: Span) -> int:
+        """How often fills a place."""
+        there = self.there(onto)
+        if there is None:
+            self.out.unknown = True
+            return 1
+        room = max(0, there - self.out.onto[onto] - times.before)
+        if uses and room % uses and self.out.uneven is None:
+            self.out.uneven = Uneven(uses, room, room % uses, span)
+        return room // uses if uses else 1
+
+    def there(self, onto: Onto) -> int | None:
+        """How many stitches a place has; chains made in this round come before those below."""
+        if onto.spot is Spot.CHAIN and self.out.chains:
+            return self.out.chains
+        return self.places(onto)
+
+    def take(self, onto: Onto, count: int) -> None:
+        """Use stitches of a place. Those of an edge are among what there is for the round."""
+        out = self.out
+        out.onto[onto] += count
+        if self.within:
+            return
+        there = self.there(onto)
+        taken = count if there is None else min(count, there - out.onto[onto] + count)
+        out.short += count - max(0, taken)
+        if onto.both or onto.spot is Spot.CHAIN:
+            return
+        if out.available is None and not out.used:
+            out.available = 0
+        if out.available is not None:
+            out.available += max(0, taken)
+            out.used += max(0, taken)
 
     def on_spur(self, item: Stitches, uses: int) -> int:
         """How many of some stitches go into a chain made within the round, back down it: 'ch 13,
@@ -212,8 +232,10 @@ class _Pass:
         return on
 
     def uses(self, item: Stitches) -> int:
-        if item.where in (Where.RING, Where.SAME):
+        if item.where is Where.RING:
             return 0
+        if item.where is Where.SAME and (self.out.used or self.lifted):
+            return 0  # 'ch 1, sc in same st' is the first stitch where the chain is none
         if item.where is Where.FIRST and self.out.used:
             return 0
         return item.unit.uses * item.layers
@@ -265,7 +287,12 @@ class _Pass:
                 self.item(inner, (), first=False)
             return
         each = self.one_time(item, self.out.yarn)
-        times = self.times(item.times, each.used + each.left, after, item.span)
+        uses = each.used + each.left
+        if not isinstance(item.times, int) and not uses and len(each.onto) == 1:
+            ((onto, uses),) = each.onto.items()
+            times = self.fill(onto, uses, item.times, item.span)
+        else:
+            times = self.times(item.times, uses, after, item.span)
         if times > 0:
             self.add(each, 1)
             self.add(self.one_time(item, each.yarn), times - 1)
@@ -275,7 +302,8 @@ class _Pass:
         within groups the work would double with every bracket."""
         key = id(item), yarn
         if key not in self.known:
-            inner = _Pass(Instruction(()), Outcome(None, yarn=yarn), self.chain_counts)
+            empty, out = Instruction(()), Outcome(None, yarn=yarn)
+            inner = _Pass(empty, out, self.chain_counts, self.places)
             inner.loop, inner.known, inner.within = self.loop, self.known, True
             for index, part in enumerate(item.body):
                 inner.item(part, item.body[index + 1 :], first=False)
@@ -288,6 +316,8 @@ class _Pass:
             return
         mine = self.out
         self.use(out.used * times)
+        for onto, count in out.onto.items():
+            self.take(onto, count * times)
         mine.left += out.left * times
         mine.chains += out.chains * times
         mine.spaces += out.spaces * times
@@ -327,37 +357,6 @@ class _Pass:
         if room % uses and self.out.uneven is None:
             self.out.uneven = Uneven(uses, room, room % uses, span)
         return room // uses
-
-
-def _lifts(items: Sequence[Item]) -> bool:
-    """Whether a chain to begin with only lifts the work: a single one, or one before a ring."""
-    chain, after = items[0], items[1] if len(items) > 1 else None
-    if not isinstance(after, Stitches) or not isinstance(chain, Chain):
-        return False
-    return after.where is Where.RING or (chain.count == 1 and after.where is Where.NEXT)
-
-
-def chain_disputed(work: Instruction) -> Chain | None:
-    """The chain at the start of a round that counts to some makers and not to others."""
-    chain = work.items[0] if work.items else None
-    disputed = isinstance(chain, Chain) and ways_to_count(work) == (False, True)
-    return chain if disputed and isinstance(chain, Chain) else None
-
-
-def ways_to_count(work: Instruction) -> tuple[bool, ...]:
-    """Whether a chain that lifts the work counts as a stitch where nothing is said of it, the
-    likelier way first: it does for double crochet and taller (three chains or more), it does not
-    for single crochet, and makers differ for what lies between (standards of the trade)."""
-    chain = work.items[0] if work.items else None
-    if not isinstance(chain, Chain) or chain.counts is not None or chain.count < 2:
-        return (False,)
-    first = next((i for i in work.items[1:] if isinstance(i, Stitches | Repeat)), None)
-    while isinstance(first, Repeat):
-        first = first.body[0] if isinstance(first.body[0], Stitches | Repeat) else None
-    kind = stitches().get(first.unit.makes[0][0]) if first and first.unit.makes else None
-    if kind is None or first is None or first.where is Where.HOOK or kind.height <= 1:
-        return (False,)
-    return (True, False) if kind.height >= 2 and chain.count >= 3 else (False, True)
 
 
 def fills(items: Sequence[Item]) -> bool:

@@ -8,7 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from roundproof.fabric.once import Outcome, fills, ways_to_count, worked
+from roundproof.fabric.lifting import ways_to_count
+from roundproof.fabric.once import Places, fills, nowhere, worked
+from roundproof.fabric.outcome import Outcome
 from roundproof.frozen import dataclass, replace
 from roundproof.notation.tree import Fill, Instruction, Item, Repeat, Round, Stitches, Where
 
@@ -32,17 +34,19 @@ def settle(
     yarn: str | None,
     chain_counts: bool | None,
     infer: bool = True,
+    places: Places = nowhere,
 ) -> Settled:
     """Work every reading into every count the round below may have left, the likeliest count
     first, and keep the best. `candidates` has at least one count; None stands for unknown, and
     with `infer` the count is then found from what the round states that it makes. `chain_counts`
-    is what the piece says of a chain that lifts the work; None where it says nothing."""
+    is what the piece says of a chain that lifts the work; None where it says nothing. `places`
+    tells how many stitches there are at places that are not the round below."""
     tried = [
         Settled(reading, outcome, outcome.available, counting=counting)
         for available in candidates
         for reading in round_.readings
-        for counting in ((chain_counts,) if chain_counts is not None else ways_to_count(reading))
-        for outcome in [worked(reading, available, yarn, counting)]
+        for counting in ways_to_count(reading, chain_counts)
+        for outcome in [worked(reading, available, yarn, counting, places)]
     ]
     stated = round_.stated.count if round_.stated else None
     tried += _otherwise(tried, stated, yarn, infer)
@@ -73,10 +77,10 @@ def _otherwise(
             needed = _needed(each.instruction, stated, yarn, each.counting) if infer else None
             if needed:
                 out = worked(each.instruction, needed, yarn, each.counting)
-                found.append(Settled(each.instruction, out, needed))
+                found.append(Settled(each.instruction, out, needed, counting=each.counting))
         elif filled := _filled(each):
             out = worked(filled, available, yarn, each.counting)
-            found.append(Settled(filled, out, out.available))
+            found.append(Settled(filled, out, out.available, counting=each.counting))
     return [f for f in found if _faults(f.outcome, stated) == 0]
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from functools import cached_property
 
 from roundproof.notation.tokens import Token
-from roundproof.notation.tree import Colour, Fill, Loop, Repeat, Stitches, Times
+from roundproof.notation.tree import Chain, Colour, Fill, Loop, Repeat, Stitches, Times, Where
 from roundproof.source import Span
 
 _PAST = ("end",) * 16
@@ -65,6 +65,11 @@ class Cursor:
         """What the group in hand has so far."""
         self.filled: Fill | None = None
         """What was said behind a number of stitches of filling the round."""
+
+    back_down = False
+    """Whether the chains made last are worked back from the hook."""
+    on_own_chain = False
+    """Whether the chain word taken last names chains made in the middle of this round."""
 
     @cached_property
     def last_worked(self) -> int:
@@ -232,6 +237,7 @@ class Cursor:
     def place_word(self) -> bool:
         """Take a word that names what is worked into: 'st', 'ch', 'each sc'. A stitch with a
         number behind it is the next thing to work ('inc in next sc 3')."""
+        self.on_own_chain = False
         found = self.match("st") or self.chain_word()
         if not found and self.part() in ("stitch", "foreign") and self.part(1) != "num":
             self.at += 1
@@ -241,11 +247,23 @@ class Cursor:
             self.at += 1  # 'in next 3 sts of the body'
         return found
 
+    def _chained_within(self) -> bool:
+        """Whether chains were made between stitches of this round, and not worked back down."""
+        worked = chained = False
+        for item in self.before:
+            if self.back_down or (isinstance(item, Stitches) and item.where is Where.HOOK):
+                return False
+            chained |= worked and isinstance(item, Chain)
+            worked |= isinstance(item, Stitches | Repeat)
+        return chained
+
     def chain_word(self) -> bool:
         """Take the word 'ch' where it names a place, not a stitch to make."""
+        self.on_own_chain = False
         if self.value() != "ch":
             return self.match("space")
         self.at += 1
+        self.on_own_chain = self._chained_within()
         if self.looks("-", "num", "space"):
             self.at += 3  # 'in next ch-3 sp'
         self.match("space")

@@ -15,13 +15,14 @@ from roundproof.notation.tree import (
     Colour,
     Fill,
     Item,
+    Onto,
     Repeat,
     Stitches,
     Times,
     Unit,
     Where,
 )
-from roundproof.notation.units import SINGLE, in_loop, named
+from roundproof.notation.units import SINGLE, in_loop, named, onto_place
 
 _SAYS = frozenset({"in", "with", "change", "colour", "hue", "word", *LOOPS})
 """Parts with which brackets may begin that hold a word for what follows."""
@@ -67,6 +68,9 @@ class Groups(Cursor, ABC):
         loop = self.loop()
         if loop:
             body = [in_loop(item, loop) for item in body]
+        if onto := self._onto():
+            body = [onto_place(item, onto) for item in body]
+            often = Fill() if often is None else often
         return [Repeat(from_the_start(body), 1 if often is None else often, self.span(start))]
 
     def _placed(self, body: Sequence[Item], start: int) -> Stitches | None:
@@ -75,12 +79,17 @@ class Groups(Cursor, ABC):
             self.at += 1
             where = Where(self.take().part)
             self.place_word()
-            return Stitches(self.fan(body), 1, self.span(start), self.loop(), where)
+            fan, loop = self.fan(body), self.loop()
+            return Stitches(fan, 1, self.span(start), loop, where, onto=self._onto())
         places = self._places()
         if places is None:
             return None
         fan, loop = self.fan(body), self.loop()
-        return Stitches(fan, places, self.span(start), loop)
+        onto = self._onto()
+        return Stitches(fan, places, self.span(start), loop, onto=onto)
+
+    def _onto(self) -> Onto | None:
+        return self.take().onto if self.part() == "onto" else None
 
     def _said_in_brackets(self, close: str, start: int) -> list[Part]:
         """'(sand)', '[B]', '(in BLO)': not a group but a word for what follows."""

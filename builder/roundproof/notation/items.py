@@ -21,7 +21,7 @@ from roundproof.notation.tree import (
     Turn,
     Where,
 )
-from roundproof.notation.units import in_ring
+from roundproof.notation.units import in_ring, onto_place
 
 _PLAINLY = frozenset({"stitch", "inc", "dec", "inv dec", "tog", "own", "foreign", "skip"})
 """Parts that can only begin stitches."""
@@ -43,6 +43,8 @@ class Items(Groups):
         if part == "num" and self.part(1) == "round":
             self.at += 2  # 'sc around for 4 rounds', '1 rnd sc'
             return []
+        if part == "onto":
+            return self.on_place()
         if part in CLOSE:
             return self.group()
         if part == "*":
@@ -85,6 +87,13 @@ class Items(Groups):
         start = self.at
         found = self.marker()
         return found if found or self.at > start else list(stitches(self))
+
+    def on_place(self) -> list[Part]:
+        """'Around first leg: 12 sc'; 'along ch' behind chains made in this round."""
+        onto = self.take().onto
+        self.skip(*SEPARATORS)
+        found = settled(self.item())
+        return [onto_place(item, onto) for item in found] if onto else list(found)
 
     def _colour_alone(self) -> Colour | None:
         """A yarn that the pattern does not list: '"Foam"', 'change to foam', 'PINK: 6 sc'."""
@@ -176,8 +185,8 @@ class Items(Groups):
                 "round",
                 "with",
             )
-            if self.tokens[self.at - 1].value == "ch" and self.looks("-", "num"):
-                self.at += 2  # 'the top of ch-3'
+            if self.tokens[self.at - 1].value == "ch":  # 'the top of ch-3', 'of ch 3'
+                self.at += 2 if self.looks("-", "num") else self.part() == "num"
             self.skip("aside", "word", "to")  # 'being careful not to twist'
             return [JoinRound(self.span(start))]
         return []

@@ -21,6 +21,7 @@ from roundproof.notation.labels import (
 )
 from roundproof.notation.loops import in_one_loop
 from roundproof.notation.numerals import value as numeral
+from roundproof.notation.onto import hints, names_of, placed
 from roundproof.notation.parse import readings, work_of_round
 from roundproof.notation.said import Complaints
 from roundproof.notation.tokens import Lexicon, Own, Token, plain
@@ -73,12 +74,14 @@ _WORKS = WORKED | {"ring"}
 @dataclass(frozen=True, slots=True)
 class Context:
     """What the reading of a piece needs to know of its pattern: the terms its rounds are written
-    in, the key of the yarn for each word that may name one, and the words of its own."""
+    in, the key of the yarn for each word that may name one, the words of its own, its pieces."""
 
     terms: Terms
     colours: Mapping[str, str]
     piece: str
     own: Mapping[str, Own] = field(default_factory=dict)
+    pieces: Mapping[str, str] = field(default_factory=dict)
+    """The key of each piece for its names; empty for the piece that is read."""
 
 
 def read_script(text: Text, context: Context) -> tuple[Script, list[Finding]]:
@@ -90,8 +93,10 @@ def read_script(text: Text, context: Context) -> tuple[Script, list[Finding]]:
 class _Reader:
     def __init__(self, context: Context) -> None:
         self.lexicon = Lexicon(context.terms, context.colours, context.own)
-        self.usual = Usual(self.lexicon)
         self.said = Complaints(self.lexicon, context.piece)
+        self.names = names_of(context.pieces)
+        self.hints = hints(self.names)
+        self.usual = Usual(self.lexicon, self.hints)
         self.next = 1
         self.begun = False
         """Whether a round has been read."""
@@ -146,6 +151,12 @@ class _Reader:
                 rounds += [None for _ in parts]
         return cut, labels, rounds
 
+    def tokens(self, line: Line) -> list[Token]:
+        """The tokens of a line, with one for each place that has a name."""
+        found = self.lexicon.tokens(line)
+        words = plain(line.text).replace(",", " ").replace(":", " ").split()
+        return found if self.hints.isdisjoint(words) else placed(found, self.names)
+
     def fills_gap(self, at: int) -> bool:
         """Whether lines without a label stand where just so many labels are missing: R2, a line
         that reads as a round, R4."""
@@ -180,7 +191,7 @@ class _Reader:
             return False
         if _COUNT_ALONE.fullmatch(following.text):
             return True
-        tokens = self.lexicon.tokens(following)
+        tokens = self.tokens(following)
         if not any(token.part in _WORKS for token in tokens):
             return False
         if start in "([" and not self.quiet(following):
@@ -201,7 +212,7 @@ class _Reader:
             return [act]
         work = self.quiet(line)
         if work and not begun and _foundation(work):
-            tokens = self.lexicon.tokens(line)
+            tokens = self.tokens(line)
             if not readings(tokens)[1]:  # one with a count is a round of its own
                 self.start = tokens
                 return []
@@ -214,7 +225,7 @@ class _Reader:
 
     def quiet(self, line: Line) -> Instruction | None:
         """The first reading of a line that may or may not be a round, without complaint."""
-        tokens = self.lexicon.tokens(line)
+        tokens = self.tokens(line)
         if not any(token.part in _WORKS for token in tokens):
             return None
         try:
@@ -231,7 +242,7 @@ class _Reader:
         first = self.first_line(line, found)
         lines = (first, *more)
         span = line.span.to(lines[-1].span)
-        tokens = [token for part in lines for token in self.lexicon.tokens(part)]
+        tokens = [token for part in lines for token in self.tokens(part)]
         if found.label.last >= HIGHEST:
             self.said.too_high(found.label)
             return [Round(found.label, (), stated_at_end(tokens), span, work_of(tokens, line))]

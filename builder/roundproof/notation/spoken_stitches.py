@@ -5,6 +5,7 @@ from __future__ import annotations
 from roundproof.frozen import dataclass, replace
 from roundproof.notation.tree import Fill, Loop, Stitches, Times, Unit, Where
 from roundproof.notation.units import SINGLE
+from roundproof.notation.writer import onto_words
 from roundproof.reference import full_name, terms
 
 _LOOPS = {
@@ -35,8 +36,12 @@ class Names:
     def stitches(self, item: Stitches) -> str:
         if item.where is not Where.NEXT:
             return self.elsewhere(item)
-        if not item.unit.makes:
+        if item.onto and not (item.unit.uses == 1 and _several(item.unit)):
+            return self.counted(item, "")
+        if item.unit.skips:
             return self.skipped(item)
+        if not item.unit.makes:
+            return self.counted(item, "")
         if item.unit.uses > 1:
             return self.closed_as_one(item)
         if len(item.unit.makes) > 1 or item.unit.makes[0][0] == "ch":
@@ -48,7 +53,8 @@ class Names:
     def into(self, item: Stitches) -> str:
         """Where it goes: "in the back loop only of each of the next 3 stitches"."""
         loop = f"{_LOOPS[item.loop]} of " if item.loop else ""
-        return f"in {loop}{self.each(item.times)}{_layers(item)}"
+        where = self.each(item.times).removesuffix(f" {self.around}") if item.onto else ""
+        return f"in {loop}{where or self.each(item.times)}{_layers(item)}{_onto(item)}"
 
     def each(self, times: Times, things: str = "stitch", several: str = "stitches") -> str:
         if not isinstance(times, int):
@@ -111,18 +117,21 @@ class Names:
         ringed = item.where is Where.RING
         if unit.word == "inc" and not ringed:
             unit = replace(unit, word="")
-        said = f"{self.word(unit)}{place}{self.loop(item)}{_layers(item)}{self.rest(times)}"
-        if not isinstance(times, int) or unit.makes == ():
+        reach = _onto(item) or self.rest(times)
+        said = f"{self.word(unit)}{place}{self.loop(item)}{_layers(item)}{reach}"
+        if not isinstance(times, int) or unit.skips:
             often = f" {times}" if isinstance(times, int) else ""
-            return said if unit.makes else said.replace(self.skip(), self.skip() + often, 1)
-        if times == 1 and item.layers == 1 and not ringed:
+            return said if not unit.skips else said.replace(self.skip(), self.skip() + often, 1)
+        if times == 1 and item.layers == 1 and not ringed and not item.onto:
             return said
         return said if times == 1 and _numbered(unit) else f"{times} {said}"
 
     def word(self, unit: Unit) -> str:
         """A unit without its place: "single crochet", "3 double crochet", "increase"."""
-        if not unit.makes:
+        if unit.skips:
             return self.skip()
+        if not unit.makes:
+            return unit.word
         kind, count = unit.makes[0]
         if unit.word == "inv dec":
             return (
@@ -153,6 +162,14 @@ def _numbered(unit: Unit) -> bool:
 
 def _layers(item: Stitches) -> str:
     return " through both layers" if item.layers > 1 else ""
+
+
+def _several(unit: Unit) -> bool:
+    return len(unit.makes) > 1 or unit.made > 1 or any(kind == "ch" for kind, _ in unit.makes)
+
+
+def _onto(item: Stitches) -> str:
+    return f" {onto_words(item.onto, 'round ', 'stitches')}" if item.onto else ""
 
 
 def _ordinal(number: int) -> str:

@@ -76,7 +76,7 @@ def stitches(at: Cursor) -> list[Item]:
     again = at.number(_BY) if count is not None else None
     if count is None:
         count = _trailing(at)
-        if not unit.makes and count is not None:
+        if unit.skips and count is not None:
             at.place_word()  # 'miss 1 dc'
     elif again is not None:  # '2 sc x 6'
         count = min(count * again, BIGGEST)
@@ -97,6 +97,7 @@ def _alone(at: Cursor, numbered: bool) -> Item:
     at.at += numbered + 1
     span = Span(span.source, span.start, token.end)
     if token.value == "ch" and token.part == "stitch":
+        at.back_down = False
         return Chain(count, span)
     return Stitches(WHOLE[token.part] or one(token.value), count, span)
 
@@ -200,6 +201,7 @@ def _chain(at: Cursor, count: int | None, start: int) -> Item:
     if count is None and (at.part() == "num" or at.looks("times", "num")):
         at.match("times")
         count = at.take().number
+    at.back_down = False
     return Chain(1 if count is None else count, at.span(start))
 
 

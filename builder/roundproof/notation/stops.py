@@ -14,7 +14,7 @@ _DASHES = frozenset({"-", "=", ">", "|", "/", "~"})
 STARTS = _DASHES | {*CLOSE, "num", "total"}
 _UNITS = COUNTED | {"round", "around"}
 """Parts that may stand behind the number of a count, within its brackets."""
-_GOES_ON = (",", ";", "times", "num", "in", "*", "around", "to", "rep", "twice", "each")
+_GOES_ON = (",", ";", "times", "num", "in", "*", "around", "to", "rep", "twice", "each", "onto")
 """What behind a bracket shows that it was a group, not a count."""
 _BEFORE = WORKED | {
     ".",

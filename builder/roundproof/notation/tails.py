@@ -10,7 +10,9 @@ from roundproof.notation.tree import (
     Fill,
     Item,
     JoinRound,
+    Onto,
     Repeat,
+    Spot,
     Stitches,
     Times,
     Unit,
@@ -21,6 +23,7 @@ from roundproof.reference import stitches
 from roundproof.source import Span
 
 _SLIP = (("sl st", 1),)
+_OWN_CHAIN = Onto(Spot.CHAIN)
 
 
 class Tail:
@@ -30,6 +33,7 @@ class Tail:
     where = Where.NEXT
     nth = 0
     layers = 1
+    onto: Onto | None = None
     group = 0
     every = 0
     nth_st = 0
@@ -82,6 +86,8 @@ class Tail:
 
     def _item(self, span: Span) -> list[Item]:
         unit, times = self.unit, self.times
+        if self.onto and self.count is None and times is None:
+            times = Fill()  # 'sc around first leg'
         if times is None and (self.where in (Where.NEXT, Where.RING) or unit.uses != 1):
             times = 1 if self.count is None else self.count
         elif times is None:  # several in one place: the last stitch, the nth chain
@@ -92,10 +98,10 @@ class Tail:
             unit, times = in_ring(unit, times)
         if self.spread and isinstance(times, int):
             return spread_from_hook(Stitches(self.unit, self.count or 1, span), self.nth, span)
-        if not unit.makes and self.where is Where.FIRST:
+        if unit.skips and self.where is Where.FIRST:
             self.where = Where.NEXT  # 'skip first st'
         loop = self.loop if unit.makes and self.where is not Where.RING else None
-        return [Stitches(unit, times, span, loop, self.where, self.nth, self.layers)]
+        return [Stitches(unit, times, span, loop, self.where, self.nth, self.layers, self.onto)]
 
     def _every(self, span: Span) -> Item:
         """'2 sc in every 3rd st': plain stitches up to it, then the unit, all around."""
@@ -195,6 +201,47 @@ class Tail:
         self.c.at += 3
         return True
 
+    def _onto(self) -> bool:
+        """'around first leg', 'in the 6 sts left unworked in R8'."""
+        token = self.c.take()
+        self.onto = token.onto
+        if token.number and self.times is None:
+            self.times = token.number
+            if self.count == token.number:
+                self.count = None  # '6 sc in the 6 unworked sts' is six
+        return True
+
+    def _on(self) -> bool:
+        """'3 sc along ch': on the chains made in this round, or on those below."""
+        if self.c.part(1) == "far side":
+            return self._other_side()
+        if self.c.value(1) != "ch" or self.c.part(2) == "hook":
+            return False
+        self.c.at += 1
+        self.c.place_word()
+        if self.count is None and self.times is None:
+            self.times = Fill()
+        self.onto = _OWN_CHAIN if self.c.on_own_chain else self.onto
+        return True
+
+    def _other_side(self) -> bool:
+        """'3 sc in the other side of the ch', where the round did not begin on a chain."""
+        c = self.c
+        begun = c.tokens[0].value == "ch" or any(
+            isinstance(i, Stitches) and i.where is Where.HOOK for i in c.before
+        )
+        there = c.part() in ("in", "on") and c.part(1) == "far side"
+        there = there and ("ch" in c.tokens[c.at + 1].span.text.lower() or c.value(2) == "ch")
+        if begun or not there:
+            return False
+        c.at += 2
+        if self.count is None and self.times is None:
+            self.times = Fill()
+        while c.chain_word():
+            pass
+        self.onto = _OWN_CHAIN
+        return True
+
     def _join(self) -> bool:
         if self.unit.makes != _SLIP:
             return False
@@ -234,6 +281,8 @@ class Tail:
             return False  # it has its place
         if c.part() == "each":
             return self._into()
+        if self._other_side():
+            return True
         if c.looks("to", "first") or c.looks("to", "top"):
             c.skip("to", "top")
             return self._into()
@@ -254,6 +303,7 @@ class Tail:
             nth, hook = c.take().number, c.part(1) == "hook"
             c.at += 1 + hook
             self.where, self.nth = (Where.HOOK, nth) if nth > 1 or hook else (Where.FIRST, 0)
+            c.back_down = self.where is Where.HOOK
             return True
         if c.part() == "ord":
             self.nth_st = c.take().number
@@ -290,14 +340,19 @@ class Tail:
             number = c.take().number
             self.times = number if self._grouped() else self._over(number)
             c.place_word()
+            if c.on_own_chain:
+                self.onto = _OWN_CHAIN
             if not each and self.count == self.times and not self.goes_on:
                 self.count = None  # '3 sc in next 3 sts' is three, not nine
             return True
         named_place = self._grouped()
         if self.count and not each and not following and c.chain_word():
             self.times, self.count = self.count, None  # '6 sc in the chain'
+            self.onto = _OWN_CHAIN if c.on_own_chain else None
             return True
         named_place |= c.place_word()
+        if c.on_own_chain:
+            self.onto = _OWN_CHAIN
         if each or remaining:
             while c.part() == "and" and c.part(1 + (c.part(1) == "in")) == "each":
                 c.skip("and", "in", "each")  # 'in each st and in each ch around'
@@ -329,6 +384,8 @@ _STEPS: dict[str, Callable[[Tail], bool]] = {
     "times": Tail._again,
     **dict.fromkeys((*LOOPS, "in", "with", "hue", "colour"), Tail._loop_or_yarn),
     "join": Tail._join,
+    "onto": Tail._onto,
+    "on": Tail._on,
     "(": Tail._gloss,
     **dict.fromkeys(("each", "next", "remain", "first", "from"), Tail._place),
 }

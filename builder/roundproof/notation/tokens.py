@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from roundproof.notation.numerals import CARDINALS, ORDINALS, TENS
 from roundproof.notation.numerals import value as numeral
-from roundproof.notation.tree import Unit
+from roundproof.notation.tree import Onto, Unit
 from roundproof.pattern.model import Terms
 from roundproof.reference import stitches, terms
 from roundproof.source import Line, Source, Span
@@ -23,8 +23,8 @@ from roundproof.source import Line, Source, Span
 class Token(NamedTuple):
     """`part` is the part played ("stitch", "inc", "num", a term's part, "word" for an unknown
     word, or the sign itself); `value` a stitch id, a yarn key or the plain text; `number` the
-    number, where there is one; `unit` what a word of the pattern's own stands for. `glued` tells
-    that no space stands before it."""
+    number, where there is one; `unit` what a word of the pattern's own stands for; `onto` the
+    place that words like 'around first leg' name. `glued` tells that no space stands before it."""
 
     part: str
     value: str
@@ -34,6 +34,7 @@ class Token(NamedTuple):
     end: int
     glued: bool
     unit: Unit | None = None
+    onto: Onto | None = None
 
     @property
     def span(self) -> Span:

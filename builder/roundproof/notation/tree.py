@@ -44,6 +44,35 @@ class Where(StrEnum):
     """The nth chain from the hook: see `Stitches.nth`."""
 
 
+class Spot(StrEnum):
+    """What a place of its own is: see `Onto`."""
+
+    PIECE = "piece"
+    """The last round of another piece, joined on the hook."""
+    UNWORKED = "unworked"
+    """Stitches that an earlier round left."""
+    CHAIN = "chain"
+    """The other side of the chains made in this round."""
+    PATH = "path"
+    """The path of a piece worked on the surface."""
+
+
+@dataclass(frozen=True, slots=True)
+class Onto:
+    """A place of their own that stitches go into, not the round below. `piece` is the key of a
+    piece, or the word as written where the pattern has none, empty for the piece itself; `copy`
+    which of its copies, 0 where nothing is said; `round` the round that left the stitches, 0 for
+    the latest. `both` tells that each stitch goes through the round below as well; `front` that it
+    takes only the front layer of what is there."""
+
+    spot: Spot
+    piece: str = ""
+    copy: int = 0
+    round: int = 0
+    both: bool = False
+    front: bool = False
+
+
 UNCOUNTED = frozenset(kind.id for kind in stitches().values() if not kind.counts)
 """Stitches that count for nothing in their round."""
 
@@ -58,6 +87,11 @@ class Unit:
     makes: tuple[tuple[str, int], ...]
     uses: int = 1
     word: str = ""
+
+    @property
+    def skips(self) -> bool:
+        """Whether it only passes stitches over: nothing is made, and it has no name of its own."""
+        return not self.makes and not self.word
 
     @property
     def made(self) -> int:
@@ -76,6 +110,7 @@ class Stitches:
     where: Where = Where.NEXT
     nth: int = 0
     layers: int = 1
+    onto: Onto | None = None
 
 
 @dataclass(frozen=True, slots=True)

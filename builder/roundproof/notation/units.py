@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from functools import cache
 
 from roundproof.frozen import replace
-from roundproof.notation.tree import Item, Loop, Repeat, Stitches, Times, Unit, Where
+from roundproof.notation.tree import Item, Loop, Onto, Repeat, Stitches, Times, Unit, Where
 from roundproof.reference import stitches
 
 SINGLE = "sc"
@@ -57,6 +57,32 @@ def in_loop(item: Item, loop: Loop) -> Item:
     if isinstance(item, Stitches) and item.loop is None and takes_loop(item):
         return replace(item, loop=loop)
     return item
+
+
+def onto_place(item: Item, onto: Onto) -> Item:
+    """The item with its stitches in a place of their own, where they name none."""
+    if isinstance(item, Repeat):
+        return replace(item, body=tuple(onto_place(i, onto) for i in item.body))
+    if isinstance(item, Stitches) and item.onto is None:
+        return replace(item, onto=onto)
+    return item
+
+
+def place_of(item: Repeat) -> Onto | None:
+    """The one place that all stitches of a group go to, if it is none of the round below."""
+    places = {stitch.onto for stitch in every_stitch(item.body)}
+    return places.pop() if len(places) == 1 else None
+
+
+def without_place(item: Repeat) -> Repeat:
+    """The group with no places of their own."""
+    body = [
+        without_place(i)
+        if isinstance(i, Repeat)
+        else (replace(i, onto=None) if isinstance(i, Stitches) else i)
+        for i in item.body
+    ]
+    return replace(item, body=tuple(body))
 
 
 def takes_loop(item: Stitches) -> bool:
@@ -110,6 +136,7 @@ def _same(last: Stitches, item: Stitches) -> bool:
     """Whether a single stitch is one more of those before it."""
     return (
         isinstance(last.times, int)
+        and item.onto == last.onto
         and item.where is last.where is Where.NEXT
         and (item.unit, item.loop, item.layers) == (last.unit, last.loop, last.layers)
     )

@@ -9,7 +9,7 @@ with two meanings, is left to the general reader.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Set
 from functools import cache, lru_cache
 
 from roundproof.notation.cursor import BRACKETS, CLOSE, LOOPS
@@ -103,19 +103,23 @@ def _is_plain(kind: str) -> bool:
 class Usual:
     """Reads the usual wordings with the words of one pattern."""
 
-    def __init__(self, lexicon: Lexicon) -> None:
-        mine, units = lexicon.mine, _units(lexicon.uk)
-        self.units = {word: unit for word, unit in units.items() if word not in mine}
+    def __init__(self, lexicon: Lexicon, places: Set[str] = frozenset()) -> None:
+        """`places` are the words without one of which a line names no place."""
+        mine, units, known = lexicon.mine, _units(lexicon.uk), vocabulary(lexicon.uk)
+        other = {*mine, *places}
+        self.units = {word: unit for word, unit in units.items() if word not in other}
         self.yarns = {
             word: phrases[0][1].value
             for word, phrases in mine.items()
             if [(len(words), entry.part) for words, entry in phrases] == [(1, "colour")]
-            and all(len(words) == 1 for words, _ in vocabulary(lexicon.uk).get(word, ()))
+            and all(len(words) == 1 for words, _ in known.get(word, ()))
             and word not in units
+            and word not in places
         }
-        clear = _FIXED.isdisjoint(mine) and all(word.isalpha() for word in mine)
-        if not clear or not lexicon.letters.keys().isdisjoint("xX"):
-            self.units = {}  # the pattern's own words come first, and may be anywhere
+        clear = all(word.isalpha() for word in mine) and all(map(_has_letters, places))
+        letters = lexicon.letters.keys()
+        if not (clear and _FIXED.isdisjoint(other) and letters.isdisjoint("xX")):
+            self.units = {}  # words of the pattern's own come first, and may stand anywhere
 
     def round(self, line: Line) -> tuple[Labelled, Round] | None:
         """The label and the round of a line, if all of it is in the usual wordings."""
@@ -262,6 +266,10 @@ _STEPS: Mapping[str, Callable[[_Work, _Match], bool]] = {
     "total": _Work.total,
     "end": _Work.end,
 }
+
+
+def _has_letters(word: str) -> bool:
+    return any(sign.isalnum() for sign in word)
 
 
 @lru_cache(maxsize=256)

@@ -16,14 +16,16 @@ from roundproof.notation.tree import (
     JoinRound,
     Leave,
     Loop,
+    Onto,
     Repeat,
+    Spot,
     Stitches,
     Times,
     Turn,
     Unit,
     Where,
 )
-from roundproof.notation.units import SINGLE
+from roundproof.notation.units import SINGLE, place_of, without_place
 from roundproof.pattern.model import Terms
 from roundproof.reference import short_name, terms
 
@@ -117,9 +119,17 @@ class _Writer:
         if isinstance(item, Colour):
             return [Part("text", "with "), Part("colour", self.colour(item.yarn))]
         if isinstance(item, Repeat):
-            inside = (Part("text", "("), *self.items(item.body), Part("text", ")"))
-            return [Part("group", "", (*inside, Part("text", self.times(item.times))))]
+            return [self.repeat(item)]
         return [Part("text", self.text(item))]
+
+    def repeat(self, item: Repeat) -> Part:
+        """The group in brackets; a place all of it goes to is named once, behind it."""
+        onto = place_of(item) if isinstance(item.times, int) or not item.times.before else None
+        body = without_place(item).body if onto else item.body
+        inside = (Part("text", "("), *self.items(body), Part("text", ")"))
+        often = self.times(item.times) if isinstance(item.times, int) or not onto else ""
+        place = f" {onto_words(onto)}" if onto else ""
+        return Part("group", "", (*inside, Part("text", often + place)))
 
     def text(self, item: Item) -> str:
         if isinstance(item, Stitches):
@@ -140,6 +150,9 @@ class _Writer:
             parts.append(f"in {_LOOPS[item.loop]}")
         if item.layers > 1:
             parts.append("through both layers")
+        if item.onto:
+            parts.append(onto_words(item.onto))
+            return " ".join(part for part in parts if part)
         if isinstance(item.times, Fill) and not _in_each(item):
             parts.append(self.times(item.times).strip())
         return " ".join(part for part in parts if part)
@@ -147,14 +160,17 @@ class _Writer:
     def unit(self, item: Stitches) -> str:
         """The unit with its number: '3 sc', 'inc x 6', '3 sc in next st x 2'."""
         unit, times = item.unit, item.times
-        if not unit.makes:
+        if unit.skips:
             skip = terms()["sk"].uk_short if self.uk else terms()["sk"].us_short
             return f"{skip} {times}" if isinstance(times, int) else skip
         name = self.name(unit)
         if _in_one_place(item):
-            return f"{name} in {self.each(times)}"
+            where = "each st" if item.onto and times == Fill() else self.each(times)
+            return f"{name} in {where}"
         plain = unit.uses == 1 and unit.made == 1 and not unit.word
         numbered = unit.uses == 1 and unit.made > 1 and not unit.word
+        if item.onto and isinstance(times, int):
+            return f"{times} {name}"
         if not isinstance(times, int) or (times == 1 and (item.layers == 1 or numbered)):
             return f"1 {name}" if times == 1 and plain and item is self.only else name
         first = plain or times == 1 or item is not self.alone
@@ -167,7 +183,7 @@ class _Writer:
         return "next st" if times == 1 else f"each of next {times} sts"
 
     def name(self, unit: Unit) -> str:
-        kind = unit.makes[0][0]
+        kind = unit.makes[0][0] if unit.makes else ""
         if unit.word == "inv dec" and kind != SINGLE:
             return f"{self.short(kind)} {unit.word}"
         if unit.word:
@@ -198,6 +214,27 @@ class _Writer:
 
     def short(self, kind: str) -> str:
         return short_name(kind, self.uk)
+
+
+_NTH = ("", "first ", "second ")
+
+
+def onto_words(onto: Onto, label: str = "R", sts: str = "sts") -> str:
+    """A place of its own: "around first leg", "in unworked sts of R8"."""
+    if onto.spot is Spot.CHAIN:
+        return "along ch" if sts == "sts" else "in the other side of the chain"
+    if onto.spot is Spot.PATH:
+        return "along path"
+    if onto.spot is Spot.UNWORKED:
+        of = f" of {onto.piece}" if onto.piece else ""
+        number = f"{label}{onto.round}" if onto.round else ""
+        of += number if not number else (f" {number}" if of else f" of {number}")
+        return f"in unworked {sts}{of}"
+    nth = _NTH[onto.copy] if onto.copy < 3 else f"{_ordinal(onto.copy)} "
+    front = "front of " if onto.front else ""
+    if onto.both:
+        return f"through {front}{nth}{onto.piece} and body"
+    return f"around {nth}{onto.piece}"
 
 
 def counting(item: Chain) -> str:

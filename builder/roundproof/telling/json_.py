@@ -45,7 +45,9 @@ def _file(result: Result) -> dict[str, Any]:
 
 
 def _piece(worked: WorkedPiece) -> dict[str, Any]:
-    return {"piece": worked.piece.key, "rounds": [_round(each) for each in worked.rounds]}
+    origin = {"from": worked.of} if worked.of else {}
+    rounds = [_round(each) | origin for each in worked.rounds]
+    return {"piece": worked.piece.key, "rounds": rounds}
 
 
 def _round(worked: WorkedRound) -> dict[str, Any]:

@@ -53,7 +53,7 @@ class Cursor:
 
     def __init__(self, tokens: Sequence[Token], taken: tuple[int, ...] = ()) -> None:
         self.tokens = tokens
-        self.seq = (*(token.part for token in tokens), *_PAST)
+        self.seq = (*[token.part for token in tokens], *_PAST)
         self.at = 0
         self.taken = taken
         self.choices = 0
@@ -100,14 +100,16 @@ class Cursor:
 
     def looks(self, *parts: str) -> bool:
         """Whether these parts stand next."""
-        return self.seq[self.at : self.at + len(parts)] == parts
+        at = self.at
+        return self.seq[at] == parts[0] and self.seq[at : at + len(parts)] == parts
 
     def match(self, *parts: str) -> bool:
         """Take these parts if they all stand next."""
-        if self.looks(*parts):
-            self.at += len(parts)
-            return True
-        return False
+        at = self.at
+        if self.seq[at] != parts[0] or self.seq[at : at + len(parts)] != parts:
+            return False
+        self.at += len(parts)
+        return True
 
     def skip(self, *parts: str) -> None:
         """Take any of these parts, as many as there are."""
@@ -116,7 +118,7 @@ class Cursor:
 
     def number(self, form: tuple[str, ...]) -> int | None:
         """Take a form with one number in it and give the number."""
-        if not self.looks(*form):
+        if self.seq[self.at] != form[0] or not self.looks(*form):
             return None
         found = self.tokens[self.at + form.index("num")].number
         self.at += len(form)

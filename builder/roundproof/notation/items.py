@@ -31,17 +31,17 @@ class Items(Groups):
 
     def item(self) -> list[Part]:
         part = self.seq[self.at]
+        if part in _PLAINLY or (part == "num" and self.seq[self.at + 1] in _PLAINLY):
+            return list(stitches(self))
         if part == "with" and self.part(1) in ("num", "stitch"):
             self.at += 1  # 'begin with 6 sc'
-            part = self.seq[self.at]
+            return self.item()
         if part == "round" and self.part(1) == "num" and self.part(2) == "in":
             self.at += 2  # 'working behind rnd 10 into the back loops of rnd 9'
             return []
         if part == "num" and self.part(1) == "round":
             self.at += 2  # 'sc around for 4 rounds', '1 rnd sc'
             return []
-        if part in _PLAINLY or (part == "num" and self.seq[self.at + 1] in _PLAINLY):
-            return list(stitches(self))
         if part == "onto":
             return self.on_place()
         if part in CLOSE:

@@ -37,6 +37,7 @@ from roundproof.notation.tree import (
     Script,
     Stitches,
 )
+from roundproof.notation.usual import Usual
 from roundproof.pattern.model import Terms
 from roundproof.source import Line, Span, Text
 
@@ -95,6 +96,7 @@ class _Reader:
         self.said = Complaints(self.lexicon, context.piece)
         self.names = names_of(context.pieces)
         self.hints = hints(self.names)
+        self.usual = Usual(self.lexicon, self.hints)
         self.next = 1
         self.begun = False
         """Whether a round has been read."""
@@ -102,10 +104,7 @@ class _Reader:
         """A foundation on a line of its own before the first round: its tokens."""
 
     def script(self, lines: Sequence[Line]) -> Script:
-        lines = [
-            part for line in lines if not line.text.lstrip().startswith("#") for part in split(line)
-        ]
-        labels = [label(line) for line in lines]
+        lines, labels, usual = self.cut(lines)
         labelled = any(labels)
         entries: list[Entry] = []
         at = 0
@@ -121,11 +120,36 @@ class _Reader:
                 ):
                     more.append(lines[at])
                     at += 1
-                entries += self.round(line, found, more)
+                read = usual[at - 1 - len(more)]
+                if read is None or more or self.start:
+                    entries += self.round(line, found, more)
+                else:
+                    self.next, self.begun = found.label.last + 1, True
+                    entries.append(read)
             elif line.text.strip():
                 unlabelled = not labelled or self.fills_gap(at - 1)
                 entries += self.other(line, not unlabelled, bool(entries))
         return Script(tuple(entries))
+
+    def cut(
+        self, lines: Sequence[Line]
+    ) -> tuple[list[Line], list[Labelled | None], list[Round | None]]:
+        """Lines with one round each, the label of each, and the rounds in the usual wordings."""
+        cut: list[Line] = []
+        labels: list[Labelled | None] = []
+        rounds: list[Round | None] = []
+        for line in lines:
+            usual = self.usual.round(line)
+            if usual is not None:
+                cut.append(line)
+                labels.append(usual[0])
+                rounds.append(usual[1])
+            elif not line.text.lstrip().startswith("#"):
+                parts = split(line)
+                cut += parts
+                labels += [label(part) for part in parts]
+                rounds += [None for _ in parts]
+        return cut, labels, rounds
 
     def tokens(self, line: Line) -> list[Token]:
         """The tokens of a line, with one for each place that has a name."""

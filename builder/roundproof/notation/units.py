@@ -124,7 +124,7 @@ def joined(items: Sequence[Item]) -> list[Item]:
     """'sc, sc, sc' says '3 sc': single stitches of one kind side by side are counted together."""
     found: list[Item] = []
     for item in items:
-        last = found[-1] if found else None
+        last = found[-1] if found and isinstance(item, Stitches) and item.times == 1 else None
         if isinstance(item, Stitches) and isinstance(last, Stitches) and _same(last, item):
             assert isinstance(last.times, int)
             found[-1] = replace(last, times=last.times + 1, span=last.span.to(item.span))
@@ -134,10 +134,10 @@ def joined(items: Sequence[Item]) -> list[Item]:
 
 
 def _same(last: Stitches, item: Stitches) -> bool:
+    """Whether a single stitch is one more of those before it."""
     return (
-        item.onto == last.onto
-        and item.times == 1
-        and isinstance(last.times, int)
+        isinstance(last.times, int)
+        and item.onto == last.onto
         and item.where is last.where is Where.NEXT
         and (item.unit, item.loop, item.layers) == (last.unit, last.loop, last.layers)
     )

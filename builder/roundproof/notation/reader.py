@@ -68,6 +68,7 @@ _GOING_ON = (
     " to",
 )
 """Words that no round ends with."""
+_LETTERS = re.compile(r"[^\W\d_]+").findall
 _WORKS = WORKED | {"ring"}
 
 
@@ -154,7 +155,7 @@ class _Reader:
     def tokens(self, line: Line) -> list[Token]:
         """The tokens of a line, with one for each place that has a name."""
         found = self.lexicon.tokens(line)
-        words = plain(line.text).replace(",", " ").replace(":", " ").split()
+        words = _LETTERS(plain(line.text))
         return found if self.hints.isdisjoint(words) else placed(found, self.names)
 
     def fills_gap(self, at: int) -> bool:

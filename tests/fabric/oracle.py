@@ -114,6 +114,8 @@ class Hand:
         self.implied = 0
         self.group = 0
         self.lifted = False
+        self.unknown = False
+        """Nothing says what the round goes into."""
         self.steps = 0
 
     def whole(self, label: str) -> Worked:
@@ -138,6 +140,7 @@ class Hand:
         """A ring takes any number; a chain is a list of chains, the one at the hook last."""
         first = next((i for i in items if isinstance(i, Stitches)), None)
         if not items or not isinstance(items[0], Chain) or self.lifts(items):
+            self.unknown = not any(s.where is Where.RING for s in _all(items))
             return items
         chain, rest = items[0], items[1:]
         chains = [Stitch("ch", self.yarn) for _ in range(chain.count)]
@@ -235,7 +238,8 @@ class Hand:
         self.last = self.feet(item)
         loop = item.loop or self.work.loop or Loop.BOTH
         feet = [(stitch, loop) for stitch in self.last]
-        if item.unit.makes and item.where is not Where.SAME:
+        passed = not item.unit.makes and loop is Loop.BOTH
+        if not passed and item.where is not Where.SAME:
             self.taken += feet
         for kind, count in item.unit.makes:
             if kind == "ch":
@@ -280,6 +284,8 @@ class Hand:
             if self.far > len(self.below) - 1:
                 raise Ran
             return self.below[len(self.below) - 1 - self.far]
+        if self.unknown and self.at >= len(self.below):
+            self.below.append(Stitch("unknown", None))
         if self.at >= len(self.below):
             raise Ran
         self.at += 1
@@ -381,24 +387,24 @@ class ByHand:
     def whole(self) -> list[Worked | None]:
         """Each line of work in order; None from where one cannot be worked on."""
         found: list[Worked | None] = []
-        for entry in self.entries():
+        for entry, first in self.entries():
             if isinstance(entry, Action):
                 if entry.act in (Act.CHANGE_YARN, Act.JOIN_YARN):
                     self.yarn = entry.yarn or entry.name
             elif isinstance(entry, Round):
-                worked = self.line(entry) if entry.readings else None
+                worked = self.line(entry, first) if entry.readings else None
                 found.append(worked)
                 if worked is None or worked.faults:
                     return found
         return found
 
-    def entries(self) -> Iterator[Entry]:
-        """The entries, rounds that are worked again written out."""
+    def entries(self) -> Iterator[tuple[Entry, int]]:
+        """The entries, rounds that are worked again written out, with the number of the first."""
         seen: list[Entry] = []
         for entry in self.script.entries:
             if not isinstance(entry, Round) or entry.repeats is None:
                 seen.append(entry)
-                yield entry
+                yield entry, entry.label.first if isinstance(entry, Round) else 0
                 continue
             again = entry.repeats
             inside = [
@@ -406,27 +412,25 @@ class ByHand:
                 if isinstance(e, Round) and again.first <= e.label.first <= again.last
             ]  # fmt: skip
             if not inside:
-                yield entry
+                yield entry, entry.label.first
                 return
             first = inside[0]
             while first and isinstance(seen[first - 1], Action):
                 first -= 1
-            block, left = seen[first : inside[-1] + 1], entry.label.rounds
-            while left > 0:
+            block, number = seen[first : inside[-1] + 1], entry.label.first
+            while number <= entry.label.last:
                 for each in block:
-                    if isinstance(each, Round):
-                        if left <= 0:
-                            break
-                        left -= each.label.rounds
-                    yield each
+                    if isinstance(each, Round) and number > entry.label.last:
+                        break
+                    yield each, number
+                    number += each.label.rounds if isinstance(each, Round) else 0
 
-    def line(self, round_: Round) -> Worked | None:
+    def line(self, round_: Round, number: int) -> Worked | None:
         """One line; of a range every round, and the last one told."""
         worked: Worked | None = None
         first: Worked | None = None
-        for number in range(round_.label.first, round_.label.last + 1):
-            last = number == round_.label.last
-            worked = self.round(round_, number, last)
+        for each in range(number, number + round_.label.rounds):
+            worked = self.round(round_, each)
             if worked is None:
                 return None
             first = first or worked
@@ -434,10 +438,11 @@ class ByHand:
             worked.available = first.available
         return worked
 
-    def round(self, round_: Round, number: int, last: bool) -> Worked | None:
+    def round(self, round_: Round, number: int) -> Worked | None:
         tried: list[tuple[int, int, Worked]] = []
         stated = round_.stated.count if round_.stated else None
-        for order, (reading, below) in enumerate(product(round_.readings, self.belows(round_))):
+        ways = [*round_.readings, *(_over_and_over(r) for r in round_.readings if stated)]
+        for order, (reading, below) in enumerate(product(ways, self.belows(round_))):
             for counting in self.countings(reading):
                 hand = Hand(reading, below, self.yarn, counting, self.edge_of)
                 try:
@@ -476,11 +481,14 @@ class ByHand:
         if into is not None:
             row = self.by_number.get(into.round, [])
             free = "front" if into.loop is Loop.FRONT else "back"
-            return [[s for s in row if getattr(s, free) and not (s.front and s.back)]]
+            kept = self.unworked.get(into.round, [])
+            return [[s for s in row if getattr(s, free) and s not in kept]]
         if all(_elsewhere(r) for r in round_.readings):
             return [[]]
         if self.below is None:
-            return [None]
+            stated = round_.stated.count if round_.stated else 0
+            guesses = [[Stitch("edge", None) for _ in range(n)] for n in range(1, stated + 1)]
+            return [None, *guesses]
         plain = [s for s in self.below if s.kind != "ch"]
         spaces: list[Stitch] = []
         for stitch in self.below:
@@ -528,6 +536,20 @@ def _elsewhere(reading: Instruction) -> bool:
     places = [s.onto for s in _all(reading.items) if s.unit.makes]
     away = [onto for onto in places if onto is None or onto.spot is not Spot.CHAIN]
     return bool(away) and all(onto is not None and not onto.both for onto in away)
+
+
+def _over_and_over(work: Instruction) -> Instruction:
+    """'2 sc, inc (24)' and '2 sc, inc around (24)', each said once for the whole round."""
+    *before, last = work.items
+    if isinstance(last, Stitches) and last.times == Fill() and last.unit.word and before:
+        last = Stitches(last.unit, 1, last.span, last.loop, last.where)
+    plain = (*before, last)
+    once = all(
+        isinstance(i, Stitches) and i.where is Where.NEXT and isinstance(i.times, int)
+        for i in plain
+    )
+    again = Repeat(plain, Fill(), work.items[0].span)
+    return Instruction((again,), work.loop, work.into) if once else work
 
 
 def _all(items: Sequence[Item]) -> Iterator[Stitches]:

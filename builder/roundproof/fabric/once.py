@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 
 from roundproof.fabric.lifting import lifts, skips_a_stitch
 from roundproof.fabric.model import Stretch, Uneven
-from roundproof.fabric.outcome import Outcome
+from roundproof.fabric.outcome import MOST_STRETCHES, Outcome
 from roundproof.notation.tree import (
     Chain,
     Colour,
@@ -31,9 +31,6 @@ from roundproof.notation.tree import (
 )
 from roundproof.reference import stitches
 from roundproof.source import Span
-
-MOST_STRETCHES = 300
-"""Colour stretches kept of a round, for drawing; beyond that the last one takes the rest."""
 
 _SLIP = (("sl st", 1),)
 

@@ -16,7 +16,15 @@ from roundproof.fabric.model import (
 from roundproof.fabric.once import Places, fills
 from roundproof.fabric.outcome import Outcome
 from roundproof.fabric.settle import Settled, settle
-from roundproof.fabric.sums import absorbed, counted, mean_height, misfit, one_round, run_of
+from roundproof.fabric.sums import (
+    absorbed,
+    counted,
+    mean_height,
+    misfit,
+    one_round,
+    run_of,
+    without_chains,
+)
 from roundproof.frozen import replace
 from roundproof.notation.edges import piece_of, read_label
 from roundproof.notation.tree import (
@@ -184,6 +192,8 @@ class PieceWork:
         outcomes = self.range(round_, settled)
         below = self.worked(self.places[-1]) if self.places and base is Base.ROUND else None
         worked = self.record(round_, settled, outcomes, base, yarn)
+        if worked.made is not None and worked.made == outcomes[-1].made - outcomes[-1].chains:
+            worked = without_chains(worked) if outcomes[-1].chains else worked
         if below is not None and (shared := absorbed(below, worked)):
             self.entries[self.places[-1]] = replace(below, absorbed=shared)
         self.keep(worked)
@@ -253,7 +263,8 @@ class PieceWork:
                 break
             made = last.made
             following = settle(round_, [made], last.yarn, self.chain_counts).outcome
-            if made == last.available and following.made == made and following.yarn == last.yarn:
+            alike = made == last.available and following.made == made
+            if alike and following.stretches == last.stretches and following.yarn == last.yarn:
                 break
             outcomes.append(following)
         return outcomes

@@ -122,8 +122,8 @@ dec in each st around|sc2tog|2 sc3tog|sc2tog around|sc2tog x 3|dc2tog in next 2 
 with chalk|with chalk 3 sc|in slate: inc|change to slate|change to chalk 2 sc|with white sc 2|inc3
 with sea green 2 sc|with mauve sc|ch 2|sl st|sc3|0 sc|01 sc|3 sc in BLO|st|2 st|1 st|1st|2nd|3rd st
 scale|2 scales|V|X|3 X|in|x|with rw 6 sc|in in 2 sc|with double 2 sc|sea sc|sc sc|3 sc 4|2 sc x 3
-bobble|sc in next 1 st|sc in next 2 st|with A sc|in path 2 sc|bobble 2|1000000 sc
-sc in each sc around""".replace("\n", "|")
+bobble|sc in next 1 st|sc in next 2 st
+with A sc|in path 2 sc|bobble 2|1000000 sc|sc in each sc around""".replace("\n", "|")
 ).split("|")
 GROUPS = (
     """({}) x 6|({}) around|[{}] 6 times|({}) 6x|({})6|(6x {})|({})|*{}* x 6|*{}* 6 times|*{}*6

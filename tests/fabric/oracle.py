@@ -117,6 +117,8 @@ class Hand:
         self.unknown = False
         """Nothing says what the round goes into."""
         self.steps = 0
+        self.lost = 0
+        """Stitches below that a new ring leaves behind."""
 
     def whole(self, label: str) -> Worked:
         items = list(self.work.items)
@@ -126,7 +128,10 @@ class Hand:
         if self.founded:
             items = self.foundation(items)
         elif (hook := self.hook(items)) and self.below and self.below[-1].kind == "ch":
-            self.below = self.below[: len(self.below) - hook + 1]
+            if not isinstance(items[0], Chain):
+                self.below = self.below[: len(self.below) - hook + 1]
+        if not self.founded and any(s.where is Where.RING for s in _all(items)):
+            self.lost = len(self.below)
         self.sequence(items, top=True)
         return self.result(label)
 
@@ -199,6 +204,8 @@ class Hand:
 
     def chain(self, item: Chain, after: Sequence[Item], first: bool, top: bool) -> None:
         lifting = top and (first or all(isinstance(i, Turn | JoinRound) for i in after))
+        back = after[0] if after else None
+        lifting = lifting and not (isinstance(back, Stitches) and back.where is Where.HOOK)
         if lifting:
             counts = self.counting if item.counts is None else item.counts
             if first and counts:
@@ -344,7 +351,7 @@ class Hand:
     def result(self, label: str) -> Worked:
         spare = 0 if self.ring else len(self.below) - self.at
         far = 0 if self.far is None else len(self.below) - 2 - self.far
-        faults = int(0 < spare != self.implied) + int(far > 0)
+        faults = int(0 < spare != self.implied) + int(far > 0) + int(self.lost > 0)
         available = 0 if self.ring else len(self.below)
         for onto, count in self.onto.items():
             there = len(self.own) if onto.spot is Spot.CHAIN and self.own else self.edge(onto)
@@ -387,11 +394,16 @@ class ByHand:
     def whole(self) -> list[Worked | None]:
         """Each line of work in order; None from where one cannot be worked on."""
         found: list[Worked | None] = []
+        ended = False
         for entry, first in self.entries():
             if isinstance(entry, Action):
                 if entry.act in (Act.CHANGE_YARN, Act.JOIN_YARN):
                     self.yarn = entry.yarn or entry.name
+                ended |= entry.act in (Act.FASTEN_OFF, Act.JOIN_YARN)
             elif isinstance(entry, Round):
+                if found and (ended or entry.label.first == 1) and _anew(entry):
+                    self.below = None
+                ended = False
                 worked = self.line(entry, first) if entry.readings else None
                 found.append(worked)
                 if worked is None or worked.faults:
@@ -529,6 +541,11 @@ class ByHand:
                 if count:
                     found[number, loop] = count
         return found
+
+
+def _anew(round_: Round) -> bool:
+    """Whether a round begins a new start: a ring."""
+    return any(s.where is Where.RING for r in round_.readings for s in _all(r.items))
 
 
 def _elsewhere(reading: Instruction) -> bool:

@@ -147,6 +147,8 @@ class _Layer:
 
     def chain(self, item: Chain, after: Sequence[Item], first: bool, top: bool) -> Iterator[Laid]:
         lifts = top and (first or all(isinstance(i, Turn | JoinRound) for i in after))
+        back = after[0] if after else None
+        lifts = lifts and not (isinstance(back, Stitches) and back.where is Where.HOOK)
         counts = lifts and first and (self.worked.lifted if item.counts is None else item.counts)
         if counts:
             into_ring = any(isinstance(i, Stitches) and i.where is Where.RING for i in after[:1])

@@ -89,7 +89,8 @@ class _Pass:
         first = next((i for i in items if isinstance(i, Stitches)), None)
         skipped = first.nth - 1 if first is not None and first.where is Where.HOOK else 0
         if out.available is not None:  # the chain was a round of its own
-            out.available = max(0, out.available - skipped)
+            own = any(isinstance(item, Chain) for item in items[:2])  # not one of this round
+            out.available = max(0, out.available - (0 if own else skipped))
             return items
         while items and isinstance(items[0], Colour):
             out.yarn, items = items[0].yarn, items[1:]
@@ -136,7 +137,7 @@ class _Pass:
         a chain in the middle of a round makes stitches of its own."""
         self.count("ch", item.count)
         lifting = first or all(isinstance(i, Turn | JoinRound) for i in after)
-        lifting = lifting and not self.within
+        lifting = lifting and not self.within and not _from_hook(after)
         counts = self.chain_counts if item.counts is None else item.counts
         if lifting and not (first and counts):
             return
@@ -354,6 +355,12 @@ class _Pass:
         if room % uses and self.out.uneven is None:
             self.out.uneven = Uneven(uses, room, room % uses, span)
         return room // uses
+
+
+def _from_hook(after: Sequence[Item]) -> bool:
+    """Whether a chain is worked back from the hook, which lengthens the row."""
+    first = after[0] if after else None
+    return isinstance(first, Stitches) and first.where is Where.HOOK
 
 
 def fills(items: Sequence[Item]) -> bool:

@@ -137,7 +137,7 @@ class Tail:
 
     def _ring(self) -> bool:
         self.c.at += 1
-        self.where = Where.RING
+        self.where, self.nth = Where.RING, 0
         return True
 
     def _top(self) -> bool:

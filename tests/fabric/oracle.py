@@ -127,9 +127,8 @@ class Hand:
             items = items[1:]
         if self.founded:
             items = self.foundation(items)
-        elif (hook := self.hook(items)) and self.below and self.below[-1].kind == "ch":
-            if not isinstance(items[0], Chain):
-                self.below = self.below[: len(self.below) - hook + 1]
+        elif not isinstance(items[0], Chain) and self.below and self.below[-1].kind == "ch":
+            self.below = self.below[: len(self.below) - max(0, self.hook(items) - 1)]
         if not self.founded and any(s.where is Where.RING for s in _all(items)):
             self.lost = len(self.below)
         self.sequence(items, top=True)

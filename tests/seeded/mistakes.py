@@ -6,6 +6,7 @@ reckoning, and leave all loops as they were, are no mistakes and are left out.
 
 from __future__ import annotations
 
+import itertools
 import random
 import re
 from collections.abc import Callable, Iterator, Sequence
@@ -28,14 +29,13 @@ class Clean:
     name: str
     lines: tuple[str, ...]
     terms: str = "US"
-    head: str = ""
-    """What the pattern says before its pieces."""
     body: str = ""
     """What the piece says besides its rounds."""
 
     def draft(self, lines: Sequence[str] | None = None) -> str:
         rounds = "\n".join(f"      {line}" for line in (lines or self.lines))
-        return f"terms: {self.terms}\n{self.head}pieces:\n  piece:\n{self.body}    rounds: |\n{rounds}\n"
+        head = f"terms: {self.terms}\npieces:\n  piece:\n{self.body}"
+        return f"{head}    rounds: |\n{rounds}\n"
 
 
 @dataclass(frozen=True)
@@ -199,18 +199,21 @@ _WITHIN: dict[str, Callable[[str, random.Random], str | None]] = {
 }
 
 
-def reckoned(piece: Clean, lines: Sequence[str]) -> tuple[object, ...]:
-    """What a piece comes to by hand: the numbers of each round as far as it can be worked, what
-    each states, and the loops that are free."""
+def adds_up(piece: Clean, lines: Sequence[str]) -> bool:
+    """Whether a piece holds by hand all the same: every round uses what there is and makes what it
+    states, the numbers run on, and nothing is left behind. Such a change is another piece, which
+    nobody can tell from the one that was meant."""
     text = as_text("\n".join(lines))
     script, findings = read_script(text, Context(Terms(piece.terms), {}, "piece"))
-    hand = ByHand(script, chain_counts=_chain_counts(piece))
-    rows = hand.whole()
-    numbers_ = [
-        (r.label, r.used, r.left, len(r.made), r.faults) if r is not None else None for r in rows
-    ]
-    stated = [(str(r.label), r.stated and r.stated.count) for r in script.rounds]
-    return numbers_, stated, sorted(hand.free().items()), len(findings)
+    rounds = script.rounds
+    rows = ByHand(script, chain_counts=_chain_counts(piece)).whole()
+    if findings or len(rows) < len(rounds):
+        return False
+    labels = [(r.label.first, r.label.last) for r in rounds]
+    runs_on = labels[0][0] == 1 and all(
+        before[1] + 1 == label[0] for before, label in itertools.pairwise(labels)
+    )
+    return runs_on and all(row is not None and not row.faults for row in rows)
 
 
 def _chain_counts(piece: Clean) -> bool | None:

@@ -260,7 +260,8 @@ class _Parser(Items):
         self.match("first")
         times = self.times() or self.number(("num", "group")) or Fill()
         last = body[-1]
-        if not told and isinstance(times, int) and len(body) > 1 and self.choose():
+        alone = not told and isinstance(times, int) and len(body) > 1
+        if alone and not isinstance(last, Colour) and self.choose():
             return [*found[:-1], Repeat(from_the_start(settled([last])), times, last.span)]
         starts = [p for p in said if isinstance(p, Stitches) and p.where is Where.RING]
         span = body[0].span.to(self.tokens[self.at - 1].span)

@@ -21,6 +21,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 import reading
+import working
 
 ROOT = Path(__file__).parents[2]
 RESULTS = Path(__file__).with_name("results.md")
@@ -43,7 +44,18 @@ def main() -> int:
         os.environ["PYTHONPYCACHEPREFIX"] = compiled
         os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
         rows = [row(file) for file in files]
-    parts = [*HEAD, *(text for text, _ in rows), "", *READING, *reading.main(), "", *machine()]
+    parts = [
+        *HEAD,
+        *(text for text, _ in rows),
+        "",
+        *READING,
+        *reading.main(),
+        "",
+        *WORKING,
+        *working.main(),
+        "",
+        *machine(),
+    ]
     RESULTS.write_text("\n".join(parts) + "\n", "utf-8")
     print(RESULTS.read_text("utf-8"))
     return int(max(ratio for _, ratio in rows) > LIMIT)
@@ -65,6 +77,15 @@ READING = [
     "",
     "Processor seconds on one core, the least of three; no round is like another, and nothing is"
     " kept by its text.",
+    "",
+]
+
+
+WORKING = [
+    "## How long rounds take to read and work",
+    "",
+    "The same of rounds that go into one another, read and worked stitch for stitch; the memory is the"
+    " most that the process has had so far. A piece has at most 50,000 of them.",
     "",
 ]
 

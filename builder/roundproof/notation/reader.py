@@ -11,6 +11,7 @@ from roundproof.frozen import dataclass, field, replace
 from roundproof.notation.actions import action
 from roundproof.notation.counts import count_in_front, ending, stated_at_end
 from roundproof.notation.cursor import WORKED, Unread
+from roundproof.notation.declared import declared
 from roundproof.notation.labels import (
     HIGHEST,
     Labelled,
@@ -111,6 +112,7 @@ class _Reader:
         at = 0
         labels = [_as_range(*pair) for pair in zip(labels, [*labels[1:], None], strict=False)]
         self.lines, self.labels = lines, labels
+        self.declare()
         while at < len(lines):
             line, found = lines[at], labels[at]
             at += 1
@@ -126,6 +128,16 @@ class _Reader:
                 unlabelled = not labelled or self.fills_gap(at - 1)
                 entries += self.other(line, not unlabelled, bool(entries))
         return Script(tuple(entries))
+
+    def declare(self) -> None:
+        """Take the words that the lines before the first round explain: 'X = sc, V = inc'."""
+        own: dict[str, Own] = {}
+        for line, found in zip(self.lines, self.labels, strict=True):
+            if found is not None:
+                break
+            own |= declared(line, self.lexicon)
+        if own:
+            self.lexicon = self.said.lexicon = self.lexicon.with_own(own)
 
     def tokens(self, line: Line) -> list[Token]:
         """The tokens of a line, with one for each place that has a name."""

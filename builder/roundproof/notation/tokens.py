@@ -173,6 +173,7 @@ class Lexicon:
         """`colours` gives a yarn's key for each word that may name it; `own` are the words of the
         pattern's own stitches. A single letter stands for itself, in its own case."""
         own = own or {}
+        self._terms, self._colours, self._declared = terms, colours, own
         self.uk = terms is Terms.UK
         self.own = {plain(word): entry for word, entry in own.items() if len(word) > 1}
         words = [(word, "colour", key) for word, key in colours.items() if len(word) > 1]
@@ -193,6 +194,15 @@ class Lexicon:
             key=lambda w: (sorted(w) != letters, known[w] not in _WORKED, near.index(w)),
             default=None,
         )
+
+    def knows(self, word: str) -> bool:
+        """Whether a word by itself has a meaning, apart from the articles."""
+        known = word in self._letters or plain(word) in self.own or plain(word) in self._yarns
+        return known or (len(word) > 1 and plain(word) in single_words(self.uk))
+
+    def with_own(self, own: Mapping[str, Own]) -> Lexicon:
+        """The same with more words of the pattern's own. A single letter is taken as written."""
+        return Lexicon(self._terms, self._colours, {**own, **self._declared})
 
     def yarn(self, words: str) -> str | None:
         """The key of the yarn that some words name: 'chalk', 'the chalk', 'A', 'colour A'."""

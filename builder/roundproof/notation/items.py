@@ -21,7 +21,7 @@ from roundproof.notation.tree import (
     Turn,
     Where,
 )
-from roundproof.notation.units import in_ring, onto_place
+from roundproof.notation.units import SINGLE, in_ring, one, onto_place
 
 _PLAINLY = frozenset({"stitch", "inc", "dec", "inv dec", "tog", "own", "foreign", "skip"})
 """Parts that can only begin stitches."""
@@ -43,6 +43,8 @@ class Items(Groups):
             return []
         if part in _PLAINLY or (part == "num" and self.seq[self.at + 1] in _PLAINLY):
             return list(stitches(self))
+        if part == "num" and self.seq[self.at + 1] in ("hue", "colour"):
+            return self.counted_yarn()
         if part == "onto":
             return self.on_place()
         if part in CLOSE:
@@ -110,6 +112,17 @@ class Items(Groups):
             self.match("around")  # 'back to russet for the whole round'
             return found
         return None
+
+    def counted_yarn(self) -> list[Part]:
+        """'6 cream, 12 brown' in single stitches, '4 cream dec'."""
+        start, count, yarn = self.at, self.take().number, self.yarn()
+        assert yarn is not None
+        if self.part() not in _PLAINLY:
+            return [yarn, Stitches(one(SINGLE), count, self.span(start))]
+        first, *rest = stitches(self)
+        if not isinstance(first, Stitches) or first.times != 1 or first.where is not Where.NEXT:
+            raise self.fail("the number by the stitch, like `4 sc in cream`")
+        return [yarn, replace(first, times=count, span=self.span(start)), *rest]
 
     def _times_before_group(self) -> bool:
         """'6 x (…)', '6x: inc', '3 times 2 sc in one st'."""

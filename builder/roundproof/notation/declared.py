@@ -7,7 +7,9 @@ import re
 from roundproof.notation.tokens import Lexicon, Own
 from roundproof.source import Line
 
-_PAIR = re.compile(r"(?:^|[,;.:(/|&]|\band\b)\s*(?P<word>[^\W\d_]{1,4})\s*=\s*(?P<means>[^=,;./|()]+)")
+_PAIR = re.compile(
+    r"(?:^|[,;.:(/|&]|\band\b)\s*(?P<word>[^\W\d_]{1,4})\s*=\s*(?P<means>[^=,;./|()]+)"
+)
 _LETTER = re.compile(r"\s*(?P<word>[A-Z])\s*[-:]\s*(?P<means>[^=,;./|()]+)[.]?\s*$")
 _MEANS = frozenset({"stitch", "foreign", "inc", "dec", "inv dec", "tog", "hue", "colour", "skip"})
 _MOST = 60
@@ -41,4 +43,3 @@ def _meaning(line: Line, at: tuple[int, int], lexicon: Lexicon) -> Own | None:
     if first is None or first.part not in _MEANS:
         return None
     return Own(first.part, first.value, first.number, first.unit)
-

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from roundproof.notation.cursor import BRACKETS, CLOSE, WORKED, Cursor, Unread
 from roundproof.notation.stitchwork import COUNTED
 from roundproof.notation.tokens import BIGGEST, Token
-from roundproof.notation.tree import Repeat, Stitches
+from roundproof.notation.tree import Fill, Repeat, Stitches
 from roundproof.reference import stitches
 
 _SIGNS = frozenset({*BRACKETS, *BRACKETS.values()})
@@ -103,6 +103,9 @@ def _sums_up(at: Cursor, number: int) -> bool:
     x 6, 18'. It is if it is what was made, or if stitches have names and none is listed there."""
     made = _made(at.before)
     if at.tokens[at.at + number].number == made:
+        return True
+    last = at.before[-1] if at.before else None
+    if isinstance(last, Stitches | Repeat) and last.times == Fill():
         return True
     if "stitch" not in at.seq[: at.at]:
         return at.at > 1 and at.seq[at.at - 2] == "around"

@@ -34,6 +34,8 @@ def ending(rest: Sequence[Token], lines: Sequence[Line]) -> Ending:
     if found is None:
         return Ending(stated_at_end(rest), _remark(rest[0].start, lines))
     number, at = found
+    if at < len(rest) and rest[at].part in ("in", "on") and (last := stated_at_end(rest)):
+        return Ending(last, _remark(rest[0].start, lines))  # 'making 6 sts over the ch (24)'
     stated = Stated(rest[number].number + _chains(rest[number:]), rest[number].span)
     words = [t.part for t in rest[at:] if t.part not in (",", ".", ";", "in", "-")]
     if len(words) == 1 and words[0] in ("flo", "blo"):

@@ -160,7 +160,8 @@ class Groups(Cursor, ABC):
         if self.match("*"):
             self.skip(*SEPARATORS)
             if self.part() != "rep":
-                times = self.times()
+                glued = self.part() == "num" and self.tokens[self.at].glued
+                times = self.times() or (self.take().number if glued else None)
                 if times is None:
                     raise self.fail("how often, like `x 6` or `around`")
                 return Repeat(body, times, self.span(start))

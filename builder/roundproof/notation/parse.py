@@ -14,7 +14,7 @@ from roundproof.notation.groups import from_the_start
 from roundproof.notation.items import Items
 from roundproof.notation.loops import LoopMark, Part, instruction_of, settled, unmarked
 from roundproof.notation.remarks import among_known, remark_end
-from roundproof.notation.stops import STARTS, count_follows, paired
+from roundproof.notation.stops import STARTS, count_follows, leaves_yarn, paired
 from roundproof.notation.tokens import Token
 from roundproof.notation.tree import (
     Chain,
@@ -37,7 +37,7 @@ _AGAIN = frozenset({"rep", "do this", "num", "times", "twice", "-", "*", "around
 _GAPS = frozenset({*SEPARATORS, "-", "~"})
 _COUNTING = ("counts", "not counted")
 _DASHES = frozenset({"-", "~", "/", "|"})
-_MAY_END = STARTS | {"rep", "fasten off"}
+_MAY_END = STARTS | {"rep", "fasten off", "leave"}
 _ONE_STITCH = frozenset({"stitch", "foreign", "in", *LOOPS})
 _SENTENCE_ENDS = frozenset({"end", ",", ".", ";", ")", "]", "}", "-", "=", ">", "|"})
 
@@ -230,7 +230,7 @@ class _Parser(Items):
     def _ends(self, stop: str) -> bool:
         if stop == "*" and self.part() == "rep":
             return True
-        if stop == "end" and self.part() == "fasten off":
+        if stop == "end" and (self.part() == "fasten off" or leaves_yarn(self)):
             return True
         return stop in ("end", "*") and count_follows(self)
 

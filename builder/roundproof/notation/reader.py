@@ -43,9 +43,16 @@ from roundproof.source import Line, Span, Text
 
 _COUNTED = re.compile(r"[(\[<{=]\s*\d+[^()\[\]]*[)\]>}]?\.?\s*$|\d+\s*(?:sts?|stitches)\.?\s*$")
 _COUNT_ALONE = re.compile(r"\s*[(\[]\s*\d+\s*(?:sts?|stitches)?\s*[)\]]\.?\s*")
+_HEADING = re.compile(r"\s*[a-z]+(?: [a-z]+)?:\s", re.IGNORECASE)
 _NOTE = re.compile(r"\s*note\s*:\s*", re.IGNORECASE)
 _A_ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
 _NUMBER = rf"(?:{_A_ROUND}\.?\s*(?P<{{0}}>\d+)|(?P<{{0}}_>\d+)(?:st|nd|rd|th)\s+{_A_ROUND})"
+_AS_BEFORE = re.compile(
+    r"(?:rep(?:eat)?\.?\s+|work\s+)?(?:ditto|(?:the\s+|exactly\s+the\s+)?(?:same|as|like|last|previous))"
+    r"(?:\s+(?:as|like|in|for|the|that|thing|last|previous|prev\.?|preceding|above|before|again|one"
+    rf"|{_A_ROUND}))*\s*(?=$|[(\[{{<=.,;!-]|\d+\s*st)"
+)
+"""'same as the round before', 'as above', 'ditto'."""
 AGAIN = re.compile(
     r"(?:(?P<lead>rep(?:eat)?\.?|(?:work\s+)?(?:the\s+)?(?:same\s+)?(?:as|like)(?:\s+for)?(?:\s+in)?)\s+)?"
     rf"(?:the\s+)?{_NUMBER.format('first')}"
@@ -54,6 +61,7 @@ AGAIN = re.compile(
     r"|(?P<times>\d+|[a-z]+)\s*times|(?P<once>once|twice)(?:\s+more)?))?"
 )
 _AGAIN_STARTS = ("rep", "work", "the", "same", "as", "like", "r")
+_LIKE = (*_AGAIN_STARTS, "ditto", "exactly", "last", "prev")
 _GOING_ON = (
     " and",
     " rep",
@@ -173,8 +181,13 @@ class _Reader:
         """Whether a line goes on in the middle of a sentence: no count yet, and the next one starts
         small, with a number or with the count, and has stitches in it."""
         start = following.text.lstrip()[:1]
-        if _COUNTED.search(text) or not (start.islower() or start.isdigit() or start in "(["):
+        if _COUNTED.search(text) or _HEADING.match(following.text):
             return False
+        if not (start.islower() or start.isdigit() or start in "(["):
+            tokens = self.tokens(following)
+            return (
+                bool(tokens) and tokens[0].part == "rep" and action(following, self.lexicon) is None
+            )
         if action(following, self.lexicon) is not None:
             return False
         if _COUNT_ALONE.fullmatch(following.text):
@@ -234,7 +247,7 @@ class _Reader:
         if found.label.last >= HIGHEST:
             self.said.too_high(found.label)
             return [Round(found.label, (), stated_at_end(tokens), span, work_of(tokens, line))]
-        again = _again(first)
+        again = _again(first, found.label.first)
         if again:
             stated = stated_at_end(tokens)
             return [Round(found.label, (), stated, span, again.span, repeats=again)]
@@ -331,9 +344,11 @@ def work_of(tokens: Sequence[Token], line: Line) -> Span:
     return tokens[0].span.to(tokens[-1].span) if tokens else _ink(line)
 
 
-def _again(line: Line) -> Again | None:
-    """'repeat R8-R12 3 more times'."""
+def _again(line: Line, round_: int) -> Again | None:
+    """'repeat R8-R12 3 more times', 'as the round before' in a round of that number."""
     text = plain(line.text).strip()
+    if round_ > 1 and text.startswith(_LIKE) and _AS_BEFORE.match(text):
+        return Again(round_ - 1, round_ - 1, 1, _ink(line))
     match = AGAIN.match(text) if text.startswith(_AGAIN_STARTS) else None
     if match is None or not (match["lead"] or match["more"]):
         return None

@@ -188,12 +188,14 @@ def _bare(at: Cursor) -> bool:
         return False
     if len(at.tokens) == 1 or (at.at > 1 and at.seq[at.at - 2] in ("hue", "colour")):
         return True
+    if at.at == 1 and at.part() in ("fasten off", "join", "leave"):
+        return True
     return "ring" in at.seq or not WORKED.isdisjoint(at.seq) or at.part() in ("in", "each")
 
 
 _BARE_ENDS = frozenset(
     {*CLOSE, *CLOSE.values(), ",", ";", "+", "*", "end", "rep", "in", "each", "together", "ring"}
-    | {"fasten off", "join"}
+    | {"fasten off", "join", "leave"}
 )
 """What may stand behind a bare number: '3, inc', '8 leave a tail'."""
 

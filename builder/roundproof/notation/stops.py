@@ -98,6 +98,13 @@ def _bare_count(at: Cursor, number: int, after: int, said: set[str]) -> bool:
     return alone and before in (")", "]", "}", "num", "st", "twice", "times", ";")
 
 
+def leaves_yarn(at: Cursor) -> bool:
+    """Whether an end of yarn is left there, not stitches: 'leave a long tail'."""
+    if at.part() != "leave" or at.part(1) not in ("aside", "word"):
+        return False
+    return at.at > at.last_stitch
+
+
 def _sums_up(at: Cursor, number: int) -> bool:
     """Whether a number behind a comma is the count, not a last bare number of stitches: '(sc, inc)
     x 6, 18'. It is if it is what was made, or if stitches have names and none is listed there."""

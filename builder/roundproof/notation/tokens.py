@@ -221,6 +221,11 @@ class Lexicon:
             number, unit, at = 0, None, at + 1
             if kind == "word" or word in self._mine:
                 (part, value, number, unit), at = self._word(line, raw, at - 1)
+                if part == "word" and len(word) > 3 and (apart := _cut_apart(word, start)):
+                    at -= 1
+                    raw[at : at + 1] = apart
+                    last = len(raw)
+                    continue
                 end = raw[at - 1][3]
             elif kind == "num":
                 part, value, number = kind, word, _number(word)
@@ -284,6 +289,22 @@ class Lexicon:
         if own is None and article and raw[at - 1][1] in ("in", "with", "to", "[", "("):
             return Own("word", word)
         return own
+
+
+_RUN_TOGETHER = re.compile(
+    r"(?P<a>sc|hdc|dc|htr|tr|inc|dec|invdec)(?P<b>in|around|each|all)"
+    r"(?P<c>mr|ring|magicring|each|next|every|all|same|last|first|the)?"
+    r"(?P<d>st|sts|stitch|stitches|sc|next)?(?P<e>around)?"
+)
+
+
+def _cut_apart(word: str, start: int) -> list[_Raw]:
+    """'scineachst' as words; none where it is one word."""
+    match = _RUN_TOGETHER.fullmatch(word)
+    if match is None:
+        return []
+    cuts = [match.span(group) for group in "abcde" if match[group]]
+    return [("word", word[a:b], start + a, start + b) for a, b in cuts]
 
 
 def _in_words(raw: Sequence[_Raw], at: int) -> tuple[Own, int]:

@@ -112,6 +112,7 @@ def count_in_front(tokens: list[Token]) -> tuple[Stated | None, list[Token]]:
     parts = [token.part for token in tokens[:3]]
     column = parts[:2] == ["num", "|"]
     sentence = parts[:2] == ["num", "st"] and len(parts) > 2 and parts[2] in (".", "(", ":", ";")
+    sentence = sentence and not any(t.part == "together" for t in tokens[3:4])
     if not column and not (
         sentence and any(t.part in WORKED or t.part == "around" for t in tokens[2:])
     ):

@@ -186,6 +186,9 @@ class Groups(Cursor, ABC):
         """After 'rep': from *, then how often. 'rep from * 5 times' has two meanings."""
         self.match(".")
         self.match("from")
+        if self.value() == "between" and self.part(1) == "*":
+            self.at += 2  # 'repeat between * and *'
+            self.skip("and", "-")
         while self.match("*") or (
             self.part() in ("to", "-") and self.part(1) == "*" and self.take()
         ):

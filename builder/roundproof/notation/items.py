@@ -213,7 +213,7 @@ class Items(Groups):
 
     def marker(self) -> list[Part]:
         start = self.at
-        if self.part() in ("on", "to") and self.part(1) == "far side":
+        if self.part() in ("on", "to", "in") and self.part(1) == "far side":
             self.take()
         if self.match("far side"):
             while self.chain_word() or self.match("in", "each"):
@@ -242,8 +242,8 @@ class Items(Groups):
                 "round",
                 "with",
             )
-            if self.tokens[self.at - 1].value == "ch" and self.looks("-", "num"):
-                self.at += 2  # 'the top of ch-3'
+            if self.tokens[self.at - 1].value == "ch":
+                self.match("-", "num") or self.match("num")  # 'the top of ch-3'
             self.skip("aside", "word", "to")  # 'being careful not to twist'
             return [JoinRound(self.span(start))]
         return []

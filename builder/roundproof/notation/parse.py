@@ -274,8 +274,6 @@ class _Parser(Items):
         last = body[-1]
         if not told and times == Fill() and len(body) == 1 and _several_plain(last):
             return found  # '24 sc, without shaping'
-        if times == Fill() and isinstance(last, Stitches | Repeat) and last.times == Fill():
-            return found  # 'sc in each st, keep going'
         if not told and isinstance(times, int) and len(body) > 1 and self.choose():
             return [*found[:-1], Repeat(from_the_start(settled([last])), times, last.span)]
         starts = [p for p in said if isinstance(p, Stitches) and p.where is Where.RING]

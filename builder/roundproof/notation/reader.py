@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from roundproof.findings import Finding
 from roundproof.frozen import dataclass, field, replace
 from roundproof.notation.actions import action
+from roundproof.notation.changed import all_round, changed
 from roundproof.notation.counts import count_in_front, ending, stated_at_end
 from roundproof.notation.cursor import WORKED, Unread
 from roundproof.notation.declared import declared
@@ -247,6 +248,9 @@ class _Reader:
         if found.label.last >= HIGHEST:
             self.said.too_high(found.label)
             return [Round(found.label, (), stated_at_end(tokens), span, work_of(tokens, line))]
+        told_anew = changed(first)
+        first, lines = (told_anew, (told_anew, *more)) if told_anew else (first, lines)
+        tokens = [token for part in lines for token in self.tokens(part)] if told_anew else tokens
         again = _again(first, found.label.first)
         if again:
             stated = stated_at_end(tokens)
@@ -271,6 +275,8 @@ class _Reader:
             stated = stated_at_end(tokens)
             return [Round(found.label, (), stated, span, work, stray=spans)]
         found_readings, rest = told.readings, told.rest
+        if told_anew:
+            found_readings = tuple(all_round(r) for r in found_readings)
         if not parts.isdisjoint(("foreign", "foreign tog")):
             self.said.foreign(tokens, found.label)
         if rest and rest[0].start > work.start:

@@ -93,7 +93,7 @@ def _bare_count(at: Cursor, number: int, after: int, said: set[str]) -> bool:
         return True
     loose = not at.tokens[at.at + number].glued or before == ";"
     alone = behind in ("end", ".") and after == number + 1 and loose
-    if before == "," and loose and after == number + 1 and _sums_up(at, number):
+    if before == "," and loose and _sums_up(at, number, after):
         return behind in ("end", ".") or _remark(at, after)
     return alone and before in (")", "]", "}", "num", "st", "twice", "times", ";")
 
@@ -105,14 +105,16 @@ def leaves_yarn(at: Cursor) -> bool:
     return at.at > at.last_stitch
 
 
-def _sums_up(at: Cursor, number: int) -> bool:
+def _sums_up(at: Cursor, number: int, after: int) -> bool:
     """Whether a number behind a comma is the count, not a last bare number of stitches: '(sc, inc)
     x 6, 18'. It is if it is what was made, or if stitches have names and none is listed there."""
-    made = _made(at.before)
-    if at.tokens[at.at + number].number == made:
-        return True
     last = at.before[-1] if at.before else None
     if isinstance(last, Stitches | Repeat) and last.times == Fill():
+        return True
+    if after > number + 1:
+        return False
+    made = _made(at.before)
+    if at.tokens[at.at + number].number == made:
         return True
     if "stitch" not in at.seq[: at.at]:
         return at.at > 1 and at.seq[at.at - 2] == "around"

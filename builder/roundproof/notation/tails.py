@@ -235,6 +235,7 @@ class Tail:
         if begun or self.count is None or not there:
             return False
         c.at += 2
+        c.skip("each", "num") if c.value() != "ch" else None
         while c.chain_word():
             pass
         self.onto = _OWN_CHAIN

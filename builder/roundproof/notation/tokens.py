@@ -70,6 +70,8 @@ _PLAIN = str.maketrans(
 
 _MISTAKEN = re.compile(r"(?<=\d)[oO](?![a-zA-Z])|(?<![a-zA-Z])[lI](?=\d)|(?<=\d)[lI](?![a-zA-Z])")
 """An O or an l in the middle of a number."""
+_ONE_STITCH = re.compile(r"(?<![^\W_])[lI](?=\s?(?:sc|hdc|dc|htr|tr|inc|dec)\b)")
+"""An l for the number before a stitch: 'l sc'."""
 _AMONG_DIGITS = re.compile(r"\d[oOlI]|[lI]\d")
 _FACE = re.compile(r"(?<=\s)[:;]-?[()](?=\s|$)")
 """A smile, whose bracket has no partner."""
@@ -80,6 +82,7 @@ _WORDS = re.compile(
     r"|(?P<arrow>->)"
     r"|(?P<sign>\S)"
 )
+_SIGNS = {"->": ">", "&": "and"}
 _CUT = _WORDS.finditer
 BIGGEST = 10**9
 """No number is taken for more than this; one that reaches it is not read."""
@@ -95,6 +98,8 @@ def plain(text: str) -> str:
     low = text.translate(_PLAIN)
     if _AMONG_DIGITS.search(low):
         low = _MISTAKEN.sub(lambda m: "0" if m[0] in "oO" else "1", low)
+    if "l " in low or "I " in low:
+        low = _ONE_STITCH.sub("1", low)
     if (":" in low or ";" in low) and _FACE.search(low):
         low = _FACE.sub(lambda m: " " * len(m[0]), low)
     lower = low.lower()
@@ -232,7 +237,7 @@ class Lexicon:
             elif kind == "ord":
                 part, value, number = kind, word, _number(word.rstrip("stndrh"))
             else:
-                part = value = ">" if kind == "arrow" else word
+                part = value = _SIGNS.get(word, word)
             if part != "filler":
                 glued = start == behind
                 found.append(

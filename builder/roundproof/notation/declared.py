@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
+from itertools import pairwise
 
-from roundproof.notation.tokens import Lexicon, Own
+from roundproof.notation.cursor import Unread
+from roundproof.notation.parse import work_of_round
+from roundproof.notation.tokens import Lexicon, Own, Token
+from roundproof.notation.units import SINGLE
 from roundproof.source import Line
 
 _PAIR = re.compile(
     r"(?:^|[,;.:(/|&]|\band\b)\s*(?P<word>[^\W\d_]{1,4})\s*=\s*(?P<means>[^=,;./|()]+)"
 )
-_LETTER = re.compile(r"\s*(?P<word>[A-Z])\s*[-:]\s*(?P<means>[^=,;./|()]+)[.]?\s*$")
+_LETTER = re.compile(r"(?:^|[,;.:(/|])\s*(?P<word>[A-Z])\s*[-:]\s*(?P<means>[^=,;./|()]+)")
 _MEANS = frozenset({"stitch", "foreign", "inc", "dec", "inv dec", "tog", "hue", "colour", "skip"})
-_MOST = 60
-"""A letter by itself, 'X - single crochet', stands on a short line."""
 
 
 def declared(line: Line, lexicon: Lexicon) -> dict[str, Own]:
@@ -21,15 +24,34 @@ def declared(line: Line, lexicon: Lexicon) -> dict[str, Own]:
     line is about something else."""
     text = line.text
     dressed = text.translate({ord(c): "-" for c in "–—−"})
-    pairs = list(_PAIR.finditer(text)) if "=" in text else []
-    if not pairs and len(text) < _MOST and (only := _LETTER.match(dressed)):
-        pairs = [only]
+    pairs = list(_PAIR.finditer(text)) if "=" in text else list(_LETTER.finditer(dressed))
     found: dict[str, Own] = {}
     for pair in pairs:
         word, own = pair["word"], _meaning(line, pair.span("means"), lexicon)
         if own is not None and not lexicon.knows(word):
             found[word] = own
     return found
+
+
+def undeclared(tokens: Sequence[Token]) -> list[Token]:
+    """Letters that stand for stitches without a line that explains them: with a stitch for each
+    of them the round would read. None where something else is wrong too."""
+    letters = [t for before, t in pairwise((None, *tokens)) if t and _stands_for(t, before)]
+    if not letters:
+        return []
+    known = [t._replace(part="stitch", value=SINGLE) if t in letters else t for t in tokens]
+    try:
+        stray = work_of_round(known).stray
+    except Unread:
+        return []
+    return [] if stray else letters
+
+
+def _stands_for(token: Token, before: Token | None) -> bool:
+    """Whether a letter may stand for a stitch; an X behind a bracket says how often."""
+    if token.part == "times" and token.span.text == "X":
+        return before is None or before.part not in (")", "]", "}", "*")
+    return token.part == "word" and len(token.value) == 1 and token.span.text.isupper()
 
 
 def _meaning(line: Line, at: tuple[int, int], lexicon: Lexicon) -> Own | None:

@@ -274,7 +274,8 @@ class _Parser(Items):
         last = body[-1]
         if not told and times == Fill() and len(body) == 1 and _several_plain(last):
             return found  # '24 sc, without shaping'
-        if not told and isinstance(times, int) and len(body) > 1 and self.choose():
+        several = isinstance(times, int) and len(body) > 1 and not isinstance(last, Colour)
+        if not told and several and self.choose():
             return [*found[:-1], Repeat(from_the_start(settled([last])), times, last.span)]
         starts = [p for p in said if isinstance(p, Stitches) and p.where is Where.RING]
         span = body[0].span.to(self.tokens[self.at - 1].span)

@@ -12,7 +12,7 @@ from roundproof.notation.actions import action
 from roundproof.notation.changed import all_round, changed
 from roundproof.notation.counts import count_in_front, ending, stated_at_end
 from roundproof.notation.cursor import WORKED, Unread
-from roundproof.notation.declared import declared
+from roundproof.notation.declared import declared, undeclared
 from roundproof.notation.labels import (
     HIGHEST,
     Labelled,
@@ -106,6 +106,8 @@ class _Reader:
         self.names = names_of(context.pieces)
         self.hints = hints(self.names)
         self.next = 1
+        self.keys: set[int] = set()
+        """Where the lines begin that explain words."""
         self.begun = False
         """Whether a round has been read."""
         self.start: list[Token] = []
@@ -144,7 +146,9 @@ class _Reader:
         for line, found in zip(self.lines, self.labels, strict=True):
             if found is not None:
                 break
-            own |= declared(line, self.lexicon)
+            told = declared(line, self.lexicon)
+            self.keys |= {line.span.start} if told else set()
+            own |= told
         if own:
             self.lexicon = self.said.lexicon = self.lexicon.with_own(own)
 
@@ -207,6 +211,8 @@ class _Reader:
     def other(self, line: Line, labelled: bool, begun: bool) -> list[Entry]:
         """A line without a label: an action, a round in a piece without any, or a note."""
         note = _NOTE.match(line.text)
+        if line.span.start in self.keys:
+            return [Note(line.text.strip(), line.span)]
         if note:
             return [Note(line.text[note.end() :].strip(), line.span)]
         act = action(line, self.lexicon)
@@ -268,6 +274,9 @@ class _Reader:
         try:
             told = work_of_round(tokens)
         except Unread as unread:
+            if letters := undeclared(tokens):
+                spans = tuple(token.span for token in letters)
+                return [Round(found.label, (), stated_at_end(tokens), span, work, stray=spans)]
             self.said.unread(unread, found.label, work)
             return [Round(found.label, (), stated_at_end(tokens), span, work)]
         if told.stray:

@@ -18,6 +18,7 @@ _UNITS = COUNTED | {"round", "around"}
 _GOES_ON = (",", ";", "times", "num", "in", "*", "around", "to", "rep", "twice", "each", "onto")
 """What behind a bracket shows that it was a group, not a count."""
 _BEFORE = WORKED | {
+    "ring",
     ".",
     ",",
     ":",
@@ -95,7 +96,7 @@ def _bare_count(at: Cursor, number: int, after: int, said: set[str]) -> bool:
     alone = behind in ("end", ".") and after == number + 1 and loose
     if before == "," and loose and _sums_up(at, number, after):
         return behind in ("end", ".") or _remark(at, after)
-    return alone and before in (")", "]", "}", "num", "st", "twice", "times", ";")
+    return alone and before in (")", "]", "}", "num", "st", "twice", "times", ";", "ring")
 
 
 def leaves_yarn(at: Cursor) -> bool:

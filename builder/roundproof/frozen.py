@@ -10,11 +10,13 @@ classes have none in a run.
 
 from __future__ import annotations
 
+from operator import attrgetter
 from typing import TYPE_CHECKING, Any
 
 __all__ = ["dataclass", "field", "replace"]
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
     from dataclasses import dataclass, field, replace
 else:
 
@@ -47,7 +49,7 @@ def _made(cls: type[Any], frozen: bool, slots: bool) -> type[Any]:
     own: dict[str, Any] = {
         "__match_args__": names,
         "__said__": said,
-        "__compared__": tuple(n for n in names if said.get(n, {}).get("compare", True)),
+        "__compared__": _compared([n for n in names if said.get(n, {}).get("compare", True)]),
         "__dataclass_fields__": _Fields(),
     }
     if slots:
@@ -113,16 +115,19 @@ def _repr(self: Any) -> str:
     return f"{type(self).__qualname__}({shown})"
 
 
-def _compared(self: Any) -> tuple[Any, ...]:
-    return tuple([getattr(self, name) for name in self.__compared__])
+def _compared(names: list[str]) -> Callable[[Any], Any]:
+    """What gives the fields that count in a comparison; where none does, all values are alike."""
+    return attrgetter(*(names or ["__class__"]))
 
 
-def _eq(self: Any, other: object) -> bool:
-    return _compared(self) == _compared(other) if type(other) is type(self) else NotImplemented
+def _eq(self: Any, other: Any) -> Any:
+    if type(other) is not type(self):
+        return NotImplemented
+    return self.__compared__(self) == self.__compared__(other)
 
 
 def _hash(self: Any) -> int:
-    return hash(_compared(self))
+    return hash(self.__compared__(self))
 
 
 _SHARED = {

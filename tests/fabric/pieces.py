@@ -37,14 +37,21 @@ class _OnePiece:
         return piece.rounds[1] if len(piece.rounds) == 2 else None
 
     def fabric(
-        self, pieces: Mapping[str, str], starts: Mapping[str, Sequence[str]] | None = None
+        self,
+        pieces: Mapping[str, str],
+        starts: Mapping[str, Sequence[str]] | None = None,
+        make: Mapping[str, int] | None = None,
     ) -> Fabric:
         grown = {
             key: Starts(tuple(Located(edge, _SPAN) for edge in edges), _SPAN)
             for key, edges in (starts or {}).items()
         }
         made = tuple(
-            Piece(key, _SPAN, key, rounds=as_text(written), starts=grown.get(key))
+            Piece(
+                *(key, _SPAN, key, (make or {}).get(key, 1)),
+                rounds=as_text(written),
+                starts=grown.get(key),
+            )
             for key, written in pieces.items()
         )
         fabric, _ = work(_pattern(made))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import tracemalloc
+
 import pytest
 
 from fabric.pieces import one_piece, worked
@@ -217,3 +219,28 @@ def test_groups_within_groups_are_worked_once_each() -> None:
     (_, last) = worked(f"R1: 6 sc in magic ring\nR2: {deep}").rounds
     assert (last.used, last.made) == (2 * 2**19, 3 * 2**19)
     assert last.tally["sc", "chalk"] == 2**19
+
+
+@pytest.mark.parametrize(
+    "round_",
+    [
+        "{} sc",
+        "(sc, inc) x {}",
+        "sc around",
+        "with slate {} sc, with chalk 1 sc",
+        "(with slate sc, with chalk sc) x {}",
+        "BLO: (3 sc, dec) x {}",
+    ],
+)
+def test_ten_million_stitches_take_no_more_memory_than_ten(round_: str) -> None:
+    def peak(count: int) -> int:
+        written = f"R1: {count * 6} sc in magic ring\nR2: {round_.format(count)}"
+        worked(written)  # what is loaded once is not counted
+        tracemalloc.start()
+        made = worked(written)
+        most = tracemalloc.get_traced_memory()[1]
+        tracemalloc.stop()
+        assert made.rounds[1].made is not None
+        return most
+
+    assert peak(10_000_000) < peak(10) + 100_000

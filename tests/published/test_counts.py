@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from fabric.pieces import worked
+from fabric.pieces import one_piece, worked
 
 
 def made(written: str) -> list[int | None]:
@@ -48,6 +48,43 @@ def test_doubling_every_round(each: str, expected: list[int]) -> None:
     # 6 doubled each round: 6, 12, 24 ... 1536, 3072 (wooltribulations.blogspot.com, 23 Dec 2016)
     rounds = [f"R{n + 2}: {each.format(count)}" for n, count in enumerate(expected[:-1])]
     assert made("\n".join(["R1: 6 sc in magic ring", *rounds])) == expected
+
+
+@pytest.mark.parametrize("usable", [4, 6, 10, 25])
+def test_an_oval_with_three_in_each_end_begins_with_two_more_than_twice_its_chain(
+    usable: int,
+) -> None:
+    # m usable chains, 3 stitches in each end chain: 2m + 2 (common practice, no source)
+    sides = usable - 2
+    assert made(
+        f"R1: ch {usable + 1}, 3 sc in 2nd ch from hook, {sides} sc, 3 sc in last ch,"
+        f" on the other side: {sides} sc"
+    ) == [2 * usable + 2]
+
+
+def test_legs_joined_with_chains_worked_on_both_sides() -> None:
+    # 18 + 3 + 18 + 3 = 42 (ribbelmonster.us on joining legs); A + B + 2c: common practice
+    pieces = {
+        "leg": "R1: 6 sc in magic ring\nR2: inc x 6\nR3: (sc, inc) x 6\nR4: sc around",
+        "torso": "R1: 18 sc around first leg, ch 3, 18 sc around second leg, 3 sc along ch (42)\n"
+        "R2: sc around (42)",
+    }
+    torso = one_piece.fabric(pieces, make={"leg": 2}).pieces["torso"]
+    assert [w.made for w in torso.rounds] == [42, 42]
+    assert all(w.sound for w in torso.rounds)
+
+
+def test_legs_joined_without_a_chain_are_the_sum_of_both() -> None:
+    # no chain between them: A + B (chaicoffeecrochet.com on joining legs)
+    leg = "R1: 6 sc in magic ring\nR2: inc x 6\nR3: sc around"
+    torso = "R1: 12 sc around first leg, 12 sc around second leg"
+    made_of = one_piece.fabric({"leg": leg, "torso": torso}, make={"leg": 2})
+    assert [w.made for w in made_of.pieces["torso"].rounds] == [24]
+
+
+def test_three_in_every_stitch_triples_the_round() -> None:
+    # a frill of three in every stitch: 60 to 180 (craftorator.com, lesson 7190)
+    assert made("R1: 60 sc in magic ring\nR2: 3 sc in each st around") == [60, 180]
 
 
 def test_cones_of_three_and_of_one_in_two_rounds() -> None:

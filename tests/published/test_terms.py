@@ -10,7 +10,7 @@ from __future__ import annotations
 import pytest
 
 from notation.texts import read_work
-from roundproof.fabric.once import ways_to_count
+from roundproof.fabric.lifting import ways_to_count
 from roundproof.notation.tree import Stitches
 from roundproof.notation.writer import written
 from roundproof.pattern.model import Terms
@@ -161,4 +161,4 @@ def test_words_for_the_ring(word: str) -> None:
     ],
 )
 def test_whether_a_turning_chain_counts(work: str, ways: tuple[bool, ...]) -> None:
-    assert ways_to_count(read_work(work)[0]) == ways
+    assert ways_to_count(read_work(work)[0], None) == ways

@@ -33,6 +33,7 @@ FILLINGS = (
     "kapok",
     "fleece",
     "roving",
+    "foam",
     "scraps",
 )
 """Beginnings of words by which a filling is known: common practice, no source."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from roundproof.checks._rounds import worked_rounds
-from roundproof.checks.base import Check, Found
+from roundproof.checks.base import Check, Found, missing
 from roundproof.fabric.model import FreeRun, WorkedPiece, WorkedRound
 from roundproof.findings import Edit, Severity
 from roundproof.notation.tree import FreeLoops, Loop
@@ -16,11 +16,13 @@ def _run(proof: Proof) -> Found:
         if into is None or worked.instead is None:
             continue
         mend, edits = _mend(into, worked.instead, piece)
+        absent = piece.at(into.round) is None  # in a draft the rounds before may be elsewhere
         yield CHECK.finding(
             into.span,
             f"{worked.label} goes into the {into.loop} loops of R{into.round}, and"
             f" {_why(piece, worked, into)}.",
             mend,
+            severity=missing(proof.pattern.status) if absent else None,
             piece=piece.piece.key,
             round=worked.label,
             edits=edits,

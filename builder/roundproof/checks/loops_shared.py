@@ -23,7 +23,7 @@ def _past_the_end(claims: list[Claim]) -> Iterator[Finding]:
         last = claim.first + claim.count - 1
         if claim.there is None or last <= claim.there:
             continue
-        fit = claim.there // len(claims)
+        fit = claim.there // sum(c.copy == claim.copy for c in claims)
         yield CHECK.finding(
             claim.span,
             f"{_copy(claim, claims, number)} takes loops {claim.first} to {last} of {_edge(claim)},"
@@ -35,10 +35,15 @@ def _past_the_end(claims: list[Claim]) -> Iterator[Finding]:
 
 
 def _twice(claims: list[Claim]) -> Iterator[Finding]:
-    in_order = sorted(enumerate(claims, 1), key=lambda pair: pair[1].first)
+    in_order = sorted(enumerate(claims, 1), key=lambda pair: (pair[1].copy, pair[1].first))
     for (first, one), (second, other) in itertools.pairwise(in_order):
         shared = one.first + one.count - other.first
-        if (one.piece, one.kind, one.round) != (other.piece, other.kind, other.round):
+        if (one.piece, one.kind, one.round, one.copy) != (
+            other.piece,
+            other.kind,
+            other.round,
+            other.copy,
+        ):
             continue
         if shared > 0:
             yield CHECK.finding(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from roundproof.checks._rounds import worked_rounds
 from roundproof.checks.base import Check, Found, missing
-from roundproof.fabric.once import chain_disputed
+from roundproof.fabric.lifting import chain_disputed
 from roundproof.findings import Severity
 from roundproof.proof import Proof
 

@@ -10,6 +10,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from enum import StrEnum
 
+from roundproof.fabric.lifting import skips_a_stitch
 from roundproof.fabric.model import Base, WorkedRound
 from roundproof.frozen import dataclass
 from roundproof.notation.tree import (
@@ -112,9 +113,15 @@ class _Layer:
             chain = items.pop(0)
             alone = not items or (len(items) == 1 and isinstance(items[0], JoinRound))
             self.founded = not alone
-            for _ in range(self.worked.chains):
-                yield self.one("ch", (), chain.span, counts=alone)
+            for number in range(self.worked.chains):
+                yield self.one("ch", (), chain.span, counts=alone or self.stands(number))
         yield from self.items(items, top=True)
+
+    def stands(self, number: int) -> bool:
+        """Whether a chain of the foundation is the one that stands for those skipped."""
+        first = next((i for i in self.work.items if isinstance(i, Stitches)), None)
+        last = number == self.worked.chains - 1
+        return last and self.worked.lifted and first is not None and skips_a_stitch(first)
 
     def items(self, items: Sequence[Item], top: bool) -> Iterator[Laid]:
         for index, item in enumerate(items):
@@ -144,6 +151,7 @@ class _Layer:
         if counts:
             into_ring = any(isinstance(i, Stitches) and i.where is Where.RING for i in after[:1])
             self.at += 0 if into_ring else 1
+            self.last = () if into_ring else (Foot(Into.STITCH, self.at),)
         for number in range(item.count):
             yield self.one("ch", (), item.span, counts=(not lifts) or (counts and not number))
         if not lifts:
@@ -160,7 +168,7 @@ class _Layer:
 
     def unit(self, item: Stitches) -> Iterator[Laid]:
         feet = self.last = self.feet(item)
-        if not item.unit.makes:
+        if item.unit.skips:
             yield self.one("sk", feet, item.span, counts=False)
         for kind, count in item.unit.makes:
             row = kinds().get(kind)
@@ -171,7 +179,7 @@ class _Layer:
                 yield self.one(kind, mine, item.span, counts=kind not in UNCOUNTED)
 
     def uses(self, item: Stitches) -> int:
-        if item.where in (Where.RING, Where.SAME):
+        if item.where is Where.RING or (item.where is Where.SAME and self.at):
             return 0
         if item.where is Where.FIRST and self.at > self.start:
             return 0
@@ -182,7 +190,7 @@ class _Layer:
         loop = item.loop or self.work.loop or Loop.BOTH
         if item.where is Where.RING:
             return (Foot(Into.RING, 0),)
-        if item.where is Where.SAME:
+        if item.where is Where.SAME and self.last:
             return self.last
         if item.where is Where.FIRST and self.at > self.start:
             return (Foot(Into.STITCH, self.start + 1, loop),)

@@ -87,7 +87,7 @@ def problem(fabric: Fabric, named: Named) -> EdgeProblem | None:
 
 def mentioned(pattern: Pattern, piece: Piece) -> bool:
     """Whether a step, the start of a piece or the rounds of another come to a piece."""
-    if piece.starts is not None:
+    if piece.starts is not None or piece.path is not None:
         return True
     said = [step.span.text for step in pattern.assembly]
     for other in pattern.pieces:

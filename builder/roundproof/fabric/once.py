@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from roundproof.fabric.lifting import lifts, skips_a_stitch
 from roundproof.fabric.model import Stretch, Uneven
-from roundproof.fabric.outcome import Outcome
+from roundproof.fabric.outcome import MOST_STRETCHES, Outcome
 from roundproof.notation.tree import (
     Chain,
     Colour,
@@ -30,9 +31,6 @@ from roundproof.notation.tree import (
 )
 from roundproof.reference import stitches
 from roundproof.source import Span
-
-MOST_STRETCHES = 300
-"""Colour stretches kept of a round, for drawing; beyond that the last one takes the rest."""
 
 _SLIP = (("sl st", 1),)
 
@@ -70,6 +68,8 @@ class _Pass:
         """Chains just made within the round, from which the work may go back."""
         self.down = 0
         """Of these, how many are still to be worked into."""
+        self.lifted = False
+        """The chain that lifts the round was a stitch."""
         self.within = False
         """Inside a repeat, where nothing is the end of the round."""
         self.known: dict[tuple[int, str | None], Outcome] = {}
@@ -95,7 +95,7 @@ class _Pass:
             out.yarn, items = items[0].yarn, items[1:]
         if not items or not isinstance(items[0], Chain):
             return items
-        if _lifts(items):
+        if lifts(items):
             return items
         chain, rest = items[0], items[1:]
         out.foundation = chain.count
@@ -109,6 +109,9 @@ class _Pass:
         if first is not None and first.where is Where.FIRST:
             skipped = chain.count - 1
         out.available = chain.count if ring else max(0, chain.count - skipped)
+        if self.chain_counts and first is not None and skips_a_stitch(first):
+            self.lifted = True
+            self.make(1)  # 'ch 26, dc in 4th ch from hook': the three that are skipped are one
         if first is not None and first.where is Where.NEXT and not ring and first.unit.makes:
             kind = stitches().get(first.unit.makes[0][0])
             out.implied = kind.turning if kind else 0
@@ -132,12 +135,13 @@ class _Pass:
         """A chain that lifts the work to its next round makes no stitch unless the piece says so;
         a chain in the middle of a round makes stitches of its own."""
         self.count("ch", item.count)
-        lifts = first or all(isinstance(i, Turn | JoinRound) for i in after)
-        lifts = lifts and not self.within
+        lifting = first or all(isinstance(i, Turn | JoinRound) for i in after)
+        lifting = lifting and not self.within
         counts = self.chain_counts if item.counts is None else item.counts
-        if lifts and not (first and counts):
+        if lifting and not (first and counts):
             return
-        if lifts:
+        if lifting:
+            self.lifted = True
             after_ring = any(isinstance(i, Stitches) and i.where is Where.RING for i in after[:1])
             self.use(0 if after_ring else 1)
             self.make(1)
@@ -225,8 +229,10 @@ class _Pass:
         return on
 
     def uses(self, item: Stitches) -> int:
-        if item.where in (Where.RING, Where.SAME):
+        if item.where is Where.RING:
             return 0
+        if item.where is Where.SAME and (self.out.used or self.lifted):
+            return 0  # 'ch 1, sc in same st' is the first stitch where the chain is none
         if item.where is Where.FIRST and self.out.used:
             return 0
         return item.unit.uses * item.layers
@@ -348,37 +354,6 @@ class _Pass:
         if room % uses and self.out.uneven is None:
             self.out.uneven = Uneven(uses, room, room % uses, span)
         return room // uses
-
-
-def _lifts(items: Sequence[Item]) -> bool:
-    """Whether a chain to begin with only lifts the work: a single one, or one before a ring."""
-    chain, after = items[0], items[1] if len(items) > 1 else None
-    if not isinstance(after, Stitches) or not isinstance(chain, Chain):
-        return False
-    return after.where is Where.RING or (chain.count == 1 and after.where is Where.NEXT)
-
-
-def chain_disputed(work: Instruction) -> Chain | None:
-    """The chain at the start of a round that counts to some makers and not to others."""
-    chain = work.items[0] if work.items else None
-    disputed = isinstance(chain, Chain) and ways_to_count(work) == (False, True)
-    return chain if disputed and isinstance(chain, Chain) else None
-
-
-def ways_to_count(work: Instruction) -> tuple[bool, ...]:
-    """Whether a chain that lifts the work counts as a stitch where nothing is said of it, the
-    likelier way first: it does for double crochet and taller (three chains or more), it does not
-    for single crochet, and makers differ for what lies between (standards of the trade)."""
-    chain = work.items[0] if work.items else None
-    if not isinstance(chain, Chain) or chain.counts is not None or chain.count < 2:
-        return (False,)
-    first = next((i for i in work.items[1:] if isinstance(i, Stitches | Repeat)), None)
-    while isinstance(first, Repeat):
-        first = first.body[0] if isinstance(first.body[0], Stitches | Repeat) else None
-    kind = stitches().get(first.unit.makes[0][0]) if first and first.unit.makes else None
-    if kind is None or first is None or first.where is Where.HOOK or kind.height <= 1:
-        return (False,)
-    return (True, False) if kind.height >= 2 and chain.count >= 3 else (False, True)
 
 
 def fills(items: Sequence[Item]) -> bool:

@@ -9,6 +9,9 @@ from roundproof.frozen import dataclass, field
 from roundproof.notation.tree import Loop, Onto
 from roundproof.source import Span
 
+MOST_STRETCHES = 300
+"""Colour stretches kept of a round, for drawing; beyond that the last one takes the rest."""
+
 
 @dataclass()
 class Outcome:

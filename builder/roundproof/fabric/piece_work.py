@@ -16,12 +16,21 @@ from roundproof.fabric.model import (
 from roundproof.fabric.once import Places, fills
 from roundproof.fabric.outcome import Outcome
 from roundproof.fabric.settle import Settled, settle
-from roundproof.fabric.sums import absorbed, counted, mean_height, misfit, one_round, run_of
+from roundproof.fabric.sums import (
+    absorbed,
+    counted,
+    mean_height,
+    misfit,
+    one_round,
+    run_of,
+    without_chains,
+)
 from roundproof.frozen import replace
 from roundproof.notation.edges import piece_of, read_label
 from roundproof.notation.tree import (
     Act,
     Action,
+    Again,
     Chain,
     Entry,
     FarSide,
@@ -38,6 +47,7 @@ from roundproof.notation.units import every_stitch
 from roundproof.pattern.model import Close, Pattern, Piece
 
 _DRAWN_SHUT = re.compile(r"\b(?:draw|gather|pull|close|weave|thread)\w*\b", re.IGNORECASE)
+_YARNS = (Act.CHANGE_YARN, Act.JOIN_YARN)
 _MOST_ROUNDS = 10_000
 """Rounds of one line that are worked one by one; further ones are taken to be like the last."""
 
@@ -82,11 +92,10 @@ class PieceWork:
     def whole(self) -> WorkedPiece:
         for entry in self.script.entries:
             if isinstance(entry, Round):
-                for round_ in self.again(entry):
-                    self.round(round_)
+                for each in self.again(entry):
+                    self.entry(each)
             else:
-                self.act(entry)
-                self.entries.append(entry)
+                self.entry(entry)
         return WorkedPiece(
             self.piece,
             tuple(self.entries),
@@ -96,6 +105,13 @@ class PieceWork:
             self.gathered(),
         )
 
+    def entry(self, entry: Entry) -> None:
+        if isinstance(entry, Round):
+            self.round(entry)
+            return
+        self.act(entry)
+        self.entries.append(entry)
+
     def free_runs(self) -> tuple[FreeRun, ...]:
         """The loops that are free so far."""
         return tuple(FreeRun(number, loop, n) for (number, loop), n in self.free.items() if n > 0)
@@ -103,7 +119,7 @@ class PieceWork:
     def act(self, entry: Entry) -> None:
         if not isinstance(entry, Action):
             return
-        if entry.act in (Act.CHANGE_YARN, Act.JOIN_YARN):
+        if entry.act in _YARNS:
             self.yarn = entry.yarn or entry.name
         self.fastened = self.fastened or entry.act is Act.FASTEN_OFF
 
@@ -119,28 +135,46 @@ class PieceWork:
         self.places.append(len(self.entries))
         self.entries.append(worked)
 
-    def again(self, entry: Round) -> list[Round]:
-        """Earlier rounds worked again, as rounds of their own with numbers of their own."""
+    def again(self, entry: Round) -> list[Round | Action]:
+        """Earlier rounds worked again, as rounds of their own with numbers of their own; a change
+        of yarn between them is made again too."""
         again = entry.repeats
         if again is None:
             return [entry]
-        source = [
-            w.round for w in self.rounds() if again.first <= w.round.label.first <= again.last
-        ]
-        found: list[Round] = []
-        number = entry.label.first
+        found: list[Round | Action] = []
+        number, source = entry.label.first, self.source(again)
         while source and number <= entry.label.last and len(found) < _MOST_ROUNDS:
-            round_ = source[len(found) % len(source)]
-            last = min(entry.label.last, number + round_.label.rounds - 1)
-            label = Label(number, last, entry.label.span, entry.label.row)
-            stated = entry.stated or round_.stated
-            found.append(
-                replace(
-                    round_, label=label, stated=stated, span=entry.span, work=again.span, remark=""
-                )
-            )
-            number = last + 1
+            for each in source:
+                if number > entry.label.last:
+                    break
+                if isinstance(each, Action):
+                    found.append(each)
+                    continue
+                last = min(entry.label.last, number + each.label.rounds - 1)
+                label = Label(number, last, entry.label.span, entry.label.row)
+                stated = entry.stated or each.stated
+                round_ = replace(each, label=label, stated=stated, span=entry.span, remark="")
+                found.append(replace(round_, work=again.span))
+                number = last + 1
         return found or [entry]
+
+    def source(self, again: Again) -> list[Round | Action]:
+        """The rounds that are worked again, with the changes of yarn before and among them. The
+        yarn that the first of them begins with is changed to again if another is in hand."""
+        found: list[Round | Action] = []
+        before: Action | None = None
+        for entry in self.entries:
+            changes = isinstance(entry, Action) and entry.act in _YARNS
+            if isinstance(entry, WorkedRound):
+                if again.first <= entry.round.label.first <= again.last:
+                    found += [before] if before else []
+                    found.append(entry.round)
+                before = None
+            elif changes and isinstance(entry, Action):
+                before = entry
+        if not any(isinstance(each, Round) for each in found):
+            return []
+        return found
 
     # ---- one line of work ----
 
@@ -158,6 +192,8 @@ class PieceWork:
         outcomes = self.range(round_, settled)
         below = self.worked(self.places[-1]) if self.places and base is Base.ROUND else None
         worked = self.record(round_, settled, outcomes, base, yarn)
+        if worked.made is not None and worked.made == outcomes[-1].made - outcomes[-1].chains:
+            worked = without_chains(worked) if outcomes[-1].chains else worked
         if below is not None and (shared := absorbed(below, worked)):
             self.entries[self.places[-1]] = replace(below, absorbed=shared)
         self.keep(worked)
@@ -227,7 +263,8 @@ class PieceWork:
                 break
             made = last.made
             following = settle(round_, [made], last.yarn, self.chain_counts).outcome
-            if made == last.available and following.made == made and following.yarn == last.yarn:
+            alike = made == last.available and following.made == made
+            if alike and following.stretches == last.stretches and following.yarn == last.yarn:
                 break
             outcomes.append(following)
         return outcomes
@@ -348,6 +385,14 @@ def crossed(piece: Piece) -> Edge | None:
 
 def _elsewhere(reading: Instruction) -> bool:
     """Whether none of the stitches of a round goes into the round below."""
-    places = [s.onto for s in every_stitch(reading.items) if s.unit.makes]
-    away = [onto for onto in places if onto is None or onto.spot is not Spot.CHAIN]
-    return bool(away) and all(onto is not None and not onto.both for onto in away)
+    away = False
+    for stitch in every_stitch(reading.items):
+        onto = stitch.onto
+        if onto is None:
+            if stitch.unit.makes:
+                return False
+        elif onto.both:
+            return False
+        elif onto.spot is not Spot.CHAIN:
+            away = True
+    return away

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from roundproof.fabric.once import Places, fills, nowhere, ways_to_count, worked
+from roundproof.fabric.lifting import ways_to_count
+from roundproof.fabric.once import Places, fills, nowhere, worked
 from roundproof.fabric.outcome import Outcome
 from roundproof.frozen import dataclass, replace
 from roundproof.notation.tree import Fill, Instruction, Item, Repeat, Round, Stitches, Where
@@ -40,14 +41,16 @@ def settle(
     with `infer` the count is then found from what the round states that it makes. `chain_counts`
     is what the piece says of a chain that lifts the work; None where it says nothing. `places`
     tells how many stitches there are at places that are not the round below."""
-    tried = [
-        Settled(reading, outcome, outcome.available, counting=counting)
-        for available in candidates
-        for reading in round_.readings
-        for counting in ((chain_counts,) if chain_counts is not None else ways_to_count(reading))
-        for outcome in [worked(reading, available, yarn, counting, places)]
-    ]
     stated = round_.stated.count if round_.stated else None
+    tried: list[Settled] = []
+    for available in candidates:
+        for reading in round_.readings:
+            for counting in ways_to_count(reading, chain_counts):
+                out = worked(reading, available, yarn, counting, places)
+                tried.append(Settled(reading, out, out.available, counting=counting))
+        plain = len(round_.readings) == 1 and tried[-1].available is not None
+        if plain and not _faults(tried[-1].outcome, stated) and len(tried) == 1:
+            return tried[0]  # the likeliest holds, and nothing else can be meant
     tried += _otherwise(tried, stated, yarn, infer)
     best = min(tried, key=lambda t: _faults(t.outcome, stated))
     rivals = {t.outcome.made for t in tried if _faults(t.outcome, stated) == 0

@@ -4,20 +4,28 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
+from itertools import groupby, islice
 
-from roundproof.fabric.model import Misfit, WorkedRound
-from roundproof.fabric.outcome import Outcome
+from roundproof.fabric.laid import laid
+from roundproof.fabric.model import Misfit, Stretch, WorkedRound
+from roundproof.fabric.outcome import MOST_STRETCHES, Outcome
+from roundproof.frozen import replace
 from roundproof.notation.tree import Instruction, Round, Unit
 from roundproof.notation.units import every_stitch
 from roundproof.pattern.model import Pattern
 from roundproof.reference import stitches
 
+_MOST = 20_000
+"""Stitches of a round that are told one by one to find their yarns."""
+
 
 def absorbed(below: WorkedRound, worked: WorkedRound) -> int:
     """Stitches of the round below that share a loop and are all closed together again: each place
     with three in it is one in the next round."""
+    if not below.made or not worked.made or below.made < 2 * worked.made:
+        return 0
     several, closed = _alike(below.instruction), _alike(worked.instruction)
-    if several is None or closed is None or not below.made or not worked.made:
+    if several is None or closed is None:
         return 0
     wide = several.uses == 1 and several.made > 1 and closed.made == 1
     return below.made - worked.made if wide and closed.uses == several.made else 0
@@ -27,6 +35,17 @@ def _alike(instruction: Instruction | None) -> Unit | None:
     """What all stitches of a round are, if they are alike."""
     units = {stitch.unit for stitch in every_stitch(instruction.items)} if instruction else set()
     return units.pop() if len(units) == 1 else None
+
+
+def without_chains(worked: WorkedRound) -> WorkedRound:
+    """A round whose chains count for nothing, with its yarns told of its other stitches alone."""
+    if len({stretch.yarn for stretch in worked.stretches}) == 1:
+        return replace(worked, stretches=(Stretch(worked.stretches[0].yarn, worked.made or 0),))
+    counted = (s.yarn for s in islice(laid(worked), _MOST) if s.number and s.kind != "ch")
+    runs = [Stretch(yarn, len(list(same))) for yarn, same in groupby(counted)]
+    if len(runs) > MOST_STRETCHES or sum(run.made for run in runs) != worked.made:
+        return worked
+    return replace(worked, stretches=tuple(runs))
 
 
 def mean_height(tally: Mapping[tuple[str, str | None], int], pattern: Pattern) -> float:

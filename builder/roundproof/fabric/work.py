@@ -12,8 +12,8 @@ from roundproof.findings import Finding
 from roundproof.frozen import replace
 from roundproof.notation.edges import piece_of
 from roundproof.notation.mirror import mirrored
-from roundproof.notation.own import own_words
-from roundproof.notation.reader import Context, read_script
+from roundproof.notation.own import context_of, own_words
+from roundproof.notation.reader import read_script
 from roundproof.notation.said import one_of_terms, wrongly_repeated
 from roundproof.notation.tree import Act, Action, Entry, Onto, Script, Spot
 from roundproof.notation.units import every_stitch
@@ -39,9 +39,6 @@ class _Workshop:
 
     def __init__(self, pattern: Pattern) -> None:
         self.pattern = pattern
-        self.colours = {
-            word: yarn.key for yarn in pattern.yarns for word in (yarn.key, *yarn.words)
-        }
         self.keys = [piece.key for piece in pattern.pieces]
         self.done: dict[str, WorkedPiece] = {}
         self.begun: set[str] = set()
@@ -100,9 +97,7 @@ class _Workshop:
         """The rounds of a piece as they are written."""
         if piece.rounds is None:
             return Script(())
-        names = {name: p.key for p in self.pattern.pieces for name in (p.key, p.name)}
-        names |= dict.fromkeys((piece.key, piece.name), "")
-        context = Context(self.pattern.written_in, self.colours, piece.key, self.own, names)
+        context = context_of(self.pattern, piece.key, self.own)
         script, findings = read_script(piece.rounds, context)
         self.findings += [*findings, *wrongly_repeated(script, piece.key)]
         return script
@@ -122,7 +117,11 @@ class _Workshop:
             edges.append(found)
         if not edges:
             return None
-        counts = [self.free(edge) for edge in edges]
+        hosts = [self.pattern.piece(edge.piece) for edge in edges]
+        counts = [
+            self.free(edge) * (host.make if host else 1)
+            for edge, host in zip(edges, hosts, strict=True)
+        ]
         share = self.share(piece, piece.starts, sum(counts))
         if len(edges) == 1:
             self.runs(piece, piece.starts, edges[0], share)
@@ -137,18 +136,24 @@ class _Workshop:
 
     def runs(self, piece: Piece, starts: Starts, edge: Edge, share: int) -> None:
         """Each copy takes its run of the loops: from where it is said to start, or the next."""
+        host = self.pattern.piece(edge.piece)
+        hosts = host.make if host else 1
+        each_host = max(1, -(-piece.make // hosts))
         for copy in range(piece.make):
+            on, nth = divmod(copy, each_host)
             told = starts.first[copy].value if copy < len(starts.first) else 0
-            first = told or 1 + copy * share
+            first = told or 1 + nth * share
             span = starts.first[copy].span if told else starts.span
-            self.claim(edge, 0, first, share, piece.key, "", span)
+            self.claim(edge, on + 1 if hosts > 1 else 0, first, share, piece.key, "", span)
 
     def free(self, edge: Edge) -> int:
         """What nobody works into yet of an edge that a piece starts from. Loops worked into are
         taken off the edge itself."""
         if edge.kind.endswith("loops"):
             return edge.count or 0
-        return max(0, (edge.count or 0) - self.ledger.taken(edge.piece, edge.kind, edge.round, 0))
+        host = self.pattern.piece(edge.piece)
+        taken = self.ledger.taken(edge.piece, edge.kind, edge.round, 0)
+        return max(0, (edge.count or 0) - taken // (host.make if host else 1))
 
     def claim(
         self, edge: Edge, copy: int, first: int, count: int, by: str, label: str, span: Span
@@ -157,7 +162,8 @@ class _Workshop:
             edge.piece, edge.kind, edge.round, copy, first, count, edge.count, by, label, span
         )
         self.ledger.claims.append(claim)
-        self.take(edge, count)
+        if copy < 2:  # every copy of the piece has them
+            self.take(edge, count)
 
     def take(self, edge: Edge, count: int) -> None:
         """Loops worked into are free no longer."""

@@ -53,7 +53,7 @@ class Cursor:
 
     def __init__(self, tokens: Sequence[Token], taken: tuple[int, ...] = ()) -> None:
         self.tokens = tokens
-        self.seq = (*(token.part for token in tokens), *_PAST)
+        self.seq = (*[token.part for token in tokens], *_PAST)
         self.at = 0
         self.taken = taken
         self.choices = 0
@@ -66,6 +66,8 @@ class Cursor:
         self.filled: Fill | None = None
         """What was said behind a number of stitches of filling the round."""
 
+    back_down = False
+    """Whether the chains made last are worked back from the hook."""
     on_own_chain = False
     """Whether the chain word taken last names chains made in the middle of this round."""
 
@@ -98,14 +100,16 @@ class Cursor:
 
     def looks(self, *parts: str) -> bool:
         """Whether these parts stand next."""
-        return self.seq[self.at : self.at + len(parts)] == parts
+        at = self.at
+        return self.seq[at] == parts[0] and self.seq[at : at + len(parts)] == parts
 
     def match(self, *parts: str) -> bool:
         """Take these parts if they all stand next."""
-        if self.looks(*parts):
-            self.at += len(parts)
-            return True
-        return False
+        at = self.at
+        if self.seq[at] != parts[0] or self.seq[at : at + len(parts)] != parts:
+            return False
+        self.at += len(parts)
+        return True
 
     def skip(self, *parts: str) -> None:
         """Take any of these parts, as many as there are."""
@@ -114,7 +118,7 @@ class Cursor:
 
     def number(self, form: tuple[str, ...]) -> int | None:
         """Take a form with one number in it and give the number."""
-        if not self.looks(*form):
+        if self.seq[self.at] != form[0] or not self.looks(*form):
             return None
         found = self.tokens[self.at + form.index("num")].number
         self.at += len(form)
@@ -249,7 +253,7 @@ class Cursor:
         """Whether chains were made between stitches of this round, and not worked back down."""
         worked = chained = False
         for item in self.before:
-            if isinstance(item, Stitches) and item.where is Where.HOOK:
+            if self.back_down or (isinstance(item, Stitches) and item.where is Where.HOOK):
                 return False
             chained |= worked and isinstance(item, Chain)
             worked |= isinstance(item, Stitches | Repeat)

@@ -79,6 +79,18 @@ FORMS: tuple[tuple[str, str], ...] = (
     ("ch 1, turn", "ch 1, turn"),
     ("leave 6 sts unworked", "leave 6 sts unworked"),
     ("sc 3 through both layers", "3 sc through both layers"),
+    # places of their own: other pieces, stitches left, chains made in the round
+    ("sc 12 around first leg, ch 3, sc 12 around second leg, sc in each ch",
+     "12 sc around first leg, ch 3, 12 sc around second leg, sc along ch"),
+    ("sc in next 9 sts of first leg", "9 sc around first leg"),
+    ("(2 sc, inc) x 4 around first leg", "(2 sc, inc) x 4 around first leg"),
+    ("sc around first leg", "sc around first leg"),
+    ("5 sc through first arm and body", "5 sc through first arm and body"),
+    ("sc 5 through front of first arm and body", "5 sc through front of first arm and body"),
+    ("6 sc in the unworked stitches of round 8", "6 sc in unworked sts of R8"),
+    ("sc in each of the 6 sts left unworked in R8", "6 sc in unworked sts of R8"),
+    ("sc 5, ch 3, sc 5, 3 sc in the other side of the ch", "5 sc, ch 3, 5 sc, 3 sc along ch"),
+    ("12 sc along the path", "12 sc along path"),
     (
         "Ch 7. Sc in 2nd ch from hook, sc 4, 3 sc in last ch, working on the other side sc 4,"
         " 2 sc in last ch",

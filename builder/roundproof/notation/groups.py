@@ -37,13 +37,14 @@ class Groups(Cursor, ABC):
 
     def _group_again(self) -> bool:
         """'Repeat [2 sc, inc]': a group behind the word, not before it."""
-        return self.part(1) in BRACKETS and not count_follows(self._ahead(1))
+        return self.part(1) in BRACKETS and not self.count_ahead(1)
 
-    def _ahead(self, places: int) -> Cursor:
-        """A cursor further on."""
-        other = Cursor(self.tokens)
-        other.at = self.at + places
-        return other
+    def count_ahead(self, places: int) -> bool:
+        """Whether a stitch count stands further on."""
+        self.at += places
+        found = count_follows(self)
+        self.at -= places
+        return found
 
     def group(self) -> list[Part]:
         start = self.at

@@ -7,7 +7,7 @@ from roundproof.notation.cursor import CLOSE, LOOPS, SEPARATORS, WORKED
 from roundproof.notation.groups import Groups, from_the_start
 from roundproof.notation.loops import LoopMark, Part, settled
 from roundproof.notation.stitchwork import stitches
-from roundproof.notation.tails import Tail, spread_from_hook
+from roundproof.notation.tails import Tail
 from roundproof.notation.tree import (
     Colour,
     FarSide,
@@ -22,7 +22,7 @@ from roundproof.notation.tree import (
     Unit,
     Where,
 )
-from roundproof.notation.units import SINGLE, in_ring, named, one, onto_place
+from roundproof.notation.units import SINGLE, in_ring, named, one, onto_place, spread_from_hook
 
 _PLAINLY = frozenset({"stitch", "inc", "dec", "inv dec", "tog", "own", "foreign", "skip"})
 """Parts that can only begin stitches."""
@@ -36,17 +36,17 @@ class Items(Groups):
 
     def item(self) -> list[Part]:
         part = self.seq[self.at]
+        if part in _PLAINLY or (part == "num" and self.seq[self.at + 1] in _PLAINLY):
+            return list(stitches(self))
         if part == "with" and self.part(1) in ("num", "stitch"):
             self.at += 1  # 'begin with 6 sc'
-            part = self.seq[self.at]
+            return self.item()
         if part == "round" and self.part(1) == "num" and self.part(2) == "in":
             self.at += 2  # 'working behind rnd 10 into the back loops of rnd 9'
             return []
         if part == "num" and self.part(1) == "round":
             self.at += 2  # 'sc around for 4 rounds', '1 rnd sc'
             return []
-        if part in _PLAINLY or (part == "num" and self.seq[self.at + 1] in _PLAINLY):
-            return list(stitches(self))
         if part == "num" and self.seq[self.at + 1] in ("hue", "colour"):
             return self.counted_yarn()
         if part == "onto":
@@ -242,8 +242,8 @@ class Items(Groups):
                 "round",
                 "with",
             )
-            if self.tokens[self.at - 1].value == "ch":
-                self.match("-", "num") or self.match("num")  # 'the top of ch-3'
+            if self.tokens[self.at - 1].value == "ch":  # 'the top of ch-3', 'of ch 3'
+                self.at += 2 if self.looks("-", "num") else self.part() == "num"
             self.skip("aside", "word", "to")  # 'being careful not to twist'
             return [JoinRound(self.span(start))]
         return []

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import cast
 
 from roundproof.frozen import dataclass, replace
 from roundproof.notation.tree import FreeLoops, Instruction, Item, Loop
@@ -19,15 +20,19 @@ class LoopMark:
 
 
 Part = Item | LoopMark | FreeLoops
+SAID = (LoopMark, FreeLoops)
+"""What a word about loops that stands by itself is read as."""
 
 
 def unmarked(parts: Sequence[Part]) -> list[Part]:
     """The work itself, without words about loops that stand by themselves."""
-    return [part for part in parts if not isinstance(part, LoopMark | FreeLoops)]
+    return [part for part in parts if not isinstance(part, SAID)]
 
 
 def settled(parts: Sequence[Part]) -> list[Item]:
     """Loops named by a mark put on the stitches they hold for; equal stitches joined."""
+    if not any(isinstance(part, SAID) for part in parts):
+        return joined(cast(Sequence[Item], parts))
     found: list[Item] = []
     loop: Loop | None = None
     for index, part in enumerate(parts):

@@ -7,9 +7,12 @@ from collections.abc import Iterable, Mapping
 from roundproof.findings import Finding, Severity
 from roundproof.notation.cursor import Unread
 from roundproof.notation.parse import readings
+from roundproof.notation.reader import Context
 from roundproof.notation.tokens import Lexicon, Own
 from roundproof.notation.tree import Stitches, Unit, Where
+from roundproof.notation.units import one
 from roundproof.pattern.model import Pattern, SpecialStitch, Terms
+from roundproof.reference import stitches
 from roundproof.source import Line, Located
 
 
@@ -20,15 +23,31 @@ def own_words(pattern: Pattern) -> tuple[Mapping[str, Own], list[Finding]]:
     return words | letters, findings
 
 
-def _special(stitches: Iterable[SpecialStitch]) -> dict[str, Own]:
+def context_of(pattern: Pattern, key: str, own: Mapping[str, Own]) -> Context:
+    """What the reading of a piece needs to know of its pattern."""
+    colours = {word: yarn.key for yarn in pattern.yarns for word in (yarn.key, *yarn.words)}
+    pieces = {name: piece.key for piece in pattern.pieces for name in (piece.key, piece.name)}
+    mine = pattern.piece(key)
+    pieces |= dict.fromkeys((key, mine.name) if mine else (key,), "")
+    return Context(pattern.written_in, colours, key, own, pieces)
+
+
+def _special(declared: Iterable[SpecialStitch]) -> dict[str, Own]:
     """Declared stitches by their names, in the singular and the plural."""
     words: dict[str, Own] = {}
-    for stitch in stitches:
-        plain = stitch.uses == stitch.makes == 1
-        makes = ((stitch.key, stitch.makes),) if stitch.makes else ()
-        entry = Own("own", stitch.key, 0, Unit(makes, stitch.uses, "" if plain else stitch.key))
+    for stitch in declared:
+        entry = Own("own", stitch.key, 0, _unit(stitch))
         words |= {stitch.key: entry, f"{stitch.key}s": entry}
     return words
+
+
+def _unit(stitch: SpecialStitch) -> Unit:
+    row = stitches().get(stitch.key)
+    if row is not None and (row.uses, row.makes) == (stitch.uses, stitch.makes):
+        return one(stitch.key)
+    plain = stitch.uses == stitch.makes == 1
+    makes = ((stitch.key, stitch.makes),) if stitch.makes else ()
+    return Unit(makes, stitch.uses, "" if plain else stitch.key)
 
 
 def _letters(

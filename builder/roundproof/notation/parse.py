@@ -12,7 +12,7 @@ from roundproof.frozen import dataclass, replace
 from roundproof.notation.cursor import LOOPS, SEPARATORS, Unread
 from roundproof.notation.groups import from_the_start
 from roundproof.notation.items import Items
-from roundproof.notation.loops import LoopMark, Part, instruction_of, settled, unmarked
+from roundproof.notation.loops import SAID, Part, instruction_of, settled, unmarked
 from roundproof.notation.remarks import among_known, remark_end
 from roundproof.notation.stops import STARTS, count_follows, leaves_yarn, paired
 from roundproof.notation.tokens import Token
@@ -101,7 +101,7 @@ class _Parser(Items):
 
     def whole(self) -> Instruction:
         parts = self.parts()
-        if not any(not isinstance(p, LoopMark | FreeLoops) for p in parts):
+        if all(isinstance(p, SAID) for p in parts):
             raise self.fail("stitches, like `(sc, inc) x 6`")
         parts = self._counted(self._alone(parts))
         while len(parts) == 1 and isinstance(only := parts[0], Repeat) and only.times == 1:
@@ -113,7 +113,7 @@ class _Parser(Items):
         """'R7: sc' with nothing else said may be meant for the whole round."""
         if len(parts) > 3:
             return parts
-        work = [p for p in parts if not isinstance(p, LoopMark | FreeLoops | Colour | Turn)]
+        work = [p for p in parts if not isinstance(p, (*SAID, Colour, Turn))]
         only = work[0] if len(work) == 1 else None
         if not isinstance(only, Stitches) or only.times != 1 or only.where is not Where.NEXT:
             return parts
@@ -126,7 +126,7 @@ class _Parser(Items):
     def _counted(self, parts: list[Part]) -> list[Part]:
         """'without increasing, 30 sc': the number is how many that is."""
         first, *rest = parts
-        work = [p for p in rest if not isinstance(p, LoopMark | FreeLoops | Colour)]
+        work = [p for p in rest if not isinstance(p, (*SAID, Colour))]
         last = work[0] if len(work) == 1 else None
         if not isinstance(first, Stitches) or not isinstance(last, Stitches):
             return parts
@@ -251,12 +251,12 @@ class _Parser(Items):
             return self._nothing_behind(ahead + 2)
         if part == "*" and self.part(1) == "num" and self.tokens[self.at + 1].glued:
             return self._nothing_behind(2)
-        worked = any(not isinstance(p, LoopMark | FreeLoops | Colour) for p in self.before)
+        worked = any(not isinstance(p, (*SAID, Colour)) for p in self.before)
         return part == "around" and worked and self.seq[self.at - 1] in SEPARATORS
 
     def _nothing_behind(self, ahead: int) -> bool:
         """Whether the words end there, or a count follows."""
-        return self.part(ahead) in _SENTENCE_ENDS or count_follows(self._ahead(ahead))
+        return self.part(ahead) in _SENTENCE_ENDS or self.count_ahead(ahead)
 
     def _line_again(self, found: list[Part]) -> list[Part]:
         """'2 sc, inc, repeat around': the line so far, over and over; what is said of the whole
@@ -264,7 +264,7 @@ class _Parser(Items):
         body = unmarked(found)
         if all(isinstance(part, Colour) for part in body):
             raise self.fail("stitches before it")
-        marks = [part for part in found if isinstance(part, LoopMark | FreeLoops)]
+        marks = [part for part in found if isinstance(part, SAID)]
         said = body if found[: len(marks)] == marks else found
         told = self.match("rep") or self.match("do this")
         self.match("-")

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from roundproof.findings import Finding
 from roundproof.frozen import dataclass, field, replace
 from roundproof.notation.actions import action
-from roundproof.notation.changed import all_round, changed
+from roundproof.notation.changed import again_of, all_round, changed, ink
 from roundproof.notation.counts import count_in_front, ending, stated_at_end
 from roundproof.notation.cursor import WORKED, Unread
 from roundproof.notation.declared import declared, undeclared
@@ -22,13 +22,11 @@ from roundproof.notation.labels import (
     without_rounds_said,
 )
 from roundproof.notation.loops import in_one_loop
-from roundproof.notation.numerals import value as numeral
 from roundproof.notation.onto import hints, names_of, placed
 from roundproof.notation.parse import readings, work_of_round
 from roundproof.notation.said import Complaints
 from roundproof.notation.tokens import Lexicon, Own, Token, plain
 from roundproof.notation.tree import (
-    Again,
     Chain,
     Entry,
     Instruction,
@@ -39,6 +37,7 @@ from roundproof.notation.tree import (
     Script,
     Stitches,
 )
+from roundproof.notation.usual import Usual
 from roundproof.pattern.model import Terms
 from roundproof.source import Line, Span, Text
 
@@ -46,23 +45,6 @@ _COUNTED = re.compile(r"[(\[<{=]\s*\d+[^()\[\]]*[)\]>}]?\.?\s*$|\d+\s*(?:sts?|st
 _COUNT_ALONE = re.compile(r"\s*[(\[]\s*\d+\s*(?:sts?|stitches)?\s*[)\]]\.?\s*")
 _HEADING = re.compile(r"\s*[a-z]+(?: [a-z]+)?:\s", re.IGNORECASE)
 _NOTE = re.compile(r"\s*note\s*:\s*", re.IGNORECASE)
-_A_ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
-_NUMBER = rf"(?:{_A_ROUND}\.?\s*(?P<{{0}}>\d+)|(?P<{{0}}_>\d+)(?:st|nd|rd|th)\s+{_A_ROUND})"
-_AS_BEFORE = re.compile(
-    r"(?:rep(?:eat)?\.?\s+|work\s+)?(?:ditto|(?:the\s+|exactly\s+the\s+)?(?:same|as|like|last|previous))"
-    r"(?:\s+(?:as|like|in|for|the|that|thing|last|previous|prev\.?|preceding|above|before|again|one"
-    rf"|{_A_ROUND}))*\s*(?=$|[(\[{{<=.,;!-]|\d+\s*st)"
-)
-"""'same as the round before', 'as above', 'ditto'."""
-AGAIN = re.compile(
-    r"(?:(?P<lead>rep(?:eat)?\.?|(?:work\s+)?(?:the\s+)?(?:same\s+)?(?:as|like)(?:\s+for)?(?:\s+in)?)\s+)?"
-    rf"(?:the\s+)?{_NUMBER.format('first')}"
-    rf"(?:\s*(?:-|to|and|&|\+)\s*(?:{_A_ROUND})?\.?\s*(?P<last>\d+))?"
-    r"(?:\s*,?\s*(?:(?P<more>\d+|[a-z]+)\s*(?:more\s*times?|times?\s*more)|x\s*(?P<x>\d+)"
-    r"|(?P<times>\d+|[a-z]+)\s*times|(?P<once>once|twice)(?:\s+more)?))?"
-)
-_AGAIN_STARTS = ("rep", "work", "the", "same", "as", "like", "r")
-_LIKE = (*_AGAIN_STARTS, "ditto", "exactly", "last", "prev")
 _GOING_ON = (
     " and",
     " rep",
@@ -77,6 +59,7 @@ _GOING_ON = (
     " to",
 )
 """Words that no round ends with."""
+_LETTERS = re.compile(r"[^\W\d_]+").findall
 _WORKS = WORKED | {"ring"}
 
 
@@ -105,6 +88,7 @@ class _Reader:
         self.said = Complaints(self.lexicon, context.piece)
         self.names = names_of(context.pieces)
         self.hints = hints(self.names)
+        self.usual = Usual(self.lexicon, self.hints)
         self.next = 1
         self.keys: set[int] = set()
         """Where the lines begin that explain words."""
@@ -114,16 +98,15 @@ class _Reader:
         """A foundation on a line of its own before the first round: its tokens."""
 
     def script(self, lines: Sequence[Line]) -> Script:
-        lines = [
-            part for line in lines if not line.text.lstrip().startswith("#") for part in split(line)
-        ]
-        labels = [label(line) for line in lines]
+        typed = lines
+        lines, labels, usual = self.cut(typed)
+        if self.declare(lines, labels):
+            lines, labels, usual = self.cut(typed)
         labelled = any(labels)
         entries: list[Entry] = []
         at = 0
         labels = [_as_range(*pair) for pair in zip(labels, [*labels[1:], None], strict=False)]
         self.lines, self.labels = lines, labels
-        self.declare()
         while at < len(lines):
             line, found = lines[at], labels[at]
             at += 1
@@ -134,16 +117,22 @@ class _Reader:
                 ):
                     more.append(lines[at])
                     at += 1
-                entries += self.round(line, found, more)
+                read = usual[at - 1 - len(more)]
+                if read is None or more or self.start:
+                    entries += self.round(line, found, more)
+                else:
+                    self.next, self.begun = found.label.last + 1, True
+                    entries.append(read)
             elif line.text.strip():
                 unlabelled = not labelled or self.fills_gap(at - 1)
                 entries += self.other(line, not unlabelled, bool(entries))
         return Script(tuple(entries))
 
-    def declare(self) -> None:
-        """Take the words that the lines before the first round explain: 'X = sc, V = inc'."""
+    def declare(self, lines: Sequence[Line], labels: Sequence[Labelled | None]) -> bool:
+        """Take the words that the lines before the first round explain: 'X = sc, V = inc'. Whether
+        there are any."""
         own: dict[str, Own] = {}
-        for line, found in zip(self.lines, self.labels, strict=True):
+        for line, found in zip(lines, labels, strict=True):
             if found is not None:
                 break
             told = declared(line, self.lexicon)
@@ -151,11 +140,33 @@ class _Reader:
             own |= told
         if own:
             self.lexicon = self.said.lexicon = self.lexicon.with_own(own)
+            self.usual = Usual(self.lexicon, self.hints)
+        return bool(own)
+
+    def cut(
+        self, lines: Sequence[Line]
+    ) -> tuple[list[Line], list[Labelled | None], list[Round | None]]:
+        """Lines with one round each, the label of each, and the rounds in the usual wordings."""
+        cut: list[Line] = []
+        labels: list[Labelled | None] = []
+        rounds: list[Round | None] = []
+        for line in lines:
+            usual = self.usual.round(line)
+            if usual is not None:
+                cut.append(line)
+                labels.append(usual[0])
+                rounds.append(usual[1])
+            elif not line.text.lstrip().startswith("#"):
+                parts = split(line)
+                cut += parts
+                labels += [label(part) for part in parts]
+                rounds += [None for _ in parts]
+        return cut, labels, rounds
 
     def tokens(self, line: Line) -> list[Token]:
         """The tokens of a line, with one for each place that has a name."""
         found = self.lexicon.tokens(line)
-        words = plain(line.text).replace(",", " ").replace(":", " ").split()
+        words = _LETTERS(plain(line.text))
         return found if self.hints.isdisjoint(words) else placed(found, self.names)
 
     def fills_gap(self, at: int) -> bool:
@@ -254,10 +265,11 @@ class _Reader:
         if found.label.last >= HIGHEST:
             self.said.too_high(found.label)
             return [Round(found.label, (), stated_at_end(tokens), span, work_of(tokens, line))]
+        start = ink(first).start
         told_anew = changed(first)
         first, lines = (told_anew, (told_anew, *more)) if told_anew else (first, lines)
         tokens = [token for part in lines for token in self.tokens(part)] if told_anew else tokens
-        again = _again(first, found.label.first)
+        again = again_of(first, found.label.first)
         if again:
             stated = stated_at_end(tokens)
             return [Round(found.label, (), stated, span, again.span, repeats=again)]
@@ -265,6 +277,8 @@ class _Reader:
         if act and not any(token.part in _WORKS for token in tokens):
             return [act]  # 'R9: Fasten off.' works nothing
         work = work_of(tokens, line)
+        if told_anew:
+            work = Span(work.source, start, work.end)
         front, tokens = count_in_front(tokens)
         tokens, self.start = self.start + tokens, []
         parts = {token.part for token in tokens}
@@ -356,38 +370,10 @@ def _words_of(tokens: Sequence[Token], start: int, end: int) -> str:
 
 def work_of(tokens: Sequence[Token], line: Line) -> Span:
     """The words of a round's work; the whole line where there are none."""
-    return tokens[0].span.to(tokens[-1].span) if tokens else _ink(line)
-
-
-def _again(line: Line, round_: int) -> Again | None:
-    """'repeat R8-R12 3 more times', 'as the round before' in a round of that number."""
-    text = plain(line.text).strip()
-    if round_ > 1 and text.startswith(_LIKE) and _AS_BEFORE.match(text):
-        return Again(round_ - 1, round_ - 1, 1, _ink(line))
-    match = AGAIN.match(text) if text.startswith(_AGAIN_STARTS) else None
-    if match is None or not (match["lead"] or match["more"]):
-        return None
-    groups = match.groupdict()
-    number = {n.rstrip("_"): _times_said(g) for n, g in groups.items() if g and n != "lead"}
-    times = number.get("more") or number.get("x") or number.get("times") or number.get("once") or 1
-    last = number.get("last", number["first"])
-    return Again(number["first"], last, times, _ink(line))
-
-
-def _times_said(words: str) -> int:
-    """'3', 'three', 'twice'."""
-    if words.isdigit():
-        return int(words[:6])
-    return {"once": 1, "twice": 2}.get(words) or numeral(words) or 1
+    return tokens[0].span.to(tokens[-1].span) if tokens else ink(line)
 
 
 def _foundation(work: Instruction) -> bool:
     """Whether a line makes only a foundation: 'Ch 7.', 'Ch 24, join with sl st.'"""
     chained = any(isinstance(item, Chain) for item in work.items)
     return chained and all(isinstance(item, Chain | JoinRound) for item in work.items)
-
-
-def _ink(line: Line) -> Span:
-    """The span of the writing in a line, without the white space around it."""
-    text = line.text
-    return line.span.cut(len(text) - len(text.lstrip()), len(text.rstrip()))

@@ -38,8 +38,10 @@ class Names:
             return self.elsewhere(item)
         if item.onto and not (item.unit.uses == 1 and _several(item.unit)):
             return self.counted(item, "")
-        if not item.unit.makes:
+        if item.unit.skips:
             return self.skipped(item)
+        if not item.unit.makes:
+            return self.counted(item, "")
         if item.unit.uses > 1:
             return self.closed_as_one(item)
         if len(item.unit.makes) > 1 or item.unit.makes[0][0] == "ch":
@@ -117,17 +119,19 @@ class Names:
             unit = replace(unit, word="")
         reach = _onto(item) or self.rest(times)
         said = f"{self.word(unit)}{place}{self.loop(item)}{_layers(item)}{reach}"
-        if not isinstance(times, int) or unit.makes == ():
+        if not isinstance(times, int) or unit.skips:
             often = f" {times}" if isinstance(times, int) else ""
-            return said if unit.makes else said.replace(self.skip(), self.skip() + often, 1)
+            return said if not unit.skips else said.replace(self.skip(), self.skip() + often, 1)
         if times == 1 and item.layers == 1 and not ringed and not item.onto:
             return said
         return said if times == 1 and _numbered(unit) else f"{times} {said}"
 
     def word(self, unit: Unit) -> str:
         """A unit without its place: "single crochet", "3 double crochet", "increase"."""
-        if not unit.makes:
+        if unit.skips:
             return self.skip()
+        if not unit.makes:
+            return unit.word
         kind, count = unit.makes[0]
         if unit.word == "inv dec":
             return (

@@ -26,19 +26,23 @@ COUNTED = frozenset(
 
 _DASHES = ("-", "=", ">", "|", "/")
 _CHAIN = (("ch", 1),)
+_BY = ("times", "num")
+_TRAILS = frozenset({"times", "num", "(", ".", "*"})
+"""What the number behind a stitch may begin with."""
 
 
 def stitches(at: Cursor) -> list[Item]:
     """One stitch, with a colour before it where its tail names one. Raises Unread."""
     start = at.at
     numbered = at.seq[start] == "num"
-    if at.seq[start + numbered + 1] in _SHUT and at.seq[start + numbered] in _BARE:
+    part = at.seq[start + numbered]
+    if at.seq[start + numbered + 1] in _SHUT and part in _BARE:
         return [_alone(at, numbered)]
-    if at.match("around", "in", "stitch"):  # 'work even in sc'
+    if part == "around" and at.match("around", "in", "stitch"):  # 'work even in sc'
         kind = at.tokens[at.at - 1].value
         return [Stitches(one(kind), Fill(), at.span(start))]
-    count = at.take().number if at.part() == "num" else None
-    if count is not None and at.part() == "times" and at.part(1) in COUNTED:
+    count = at.take().number if numbered else None
+    if numbered and part == "times" and at.part(1) in COUNTED:
         at.take()
     every = at.at if at.part() == "each" and at.part(1) in ("ord", "st") else None
     if every is not None:  # 'every 3rd st inc'
@@ -69,10 +73,10 @@ def stitches(at: Cursor) -> list[Item]:
         raise at.fail("a stitch, like `sc`, `inc` or `dec`")
     if unit.makes == _CHAIN:
         return [_chain(at, count, start)]
-    again = at.number(("times", "num")) if count is not None else None
+    again = at.number(_BY) if count is not None else None
     if count is None:
         count = _trailing(at)
-        if not unit.makes and count is not None:
+        if unit.skips and count is not None:
             at.place_word()  # 'miss 1 dc'
     elif again is not None:  # '2 sc x 6'
         count = min(count * again, BIGGEST)
@@ -93,11 +97,12 @@ def _alone(at: Cursor, numbered: bool) -> Item:
     at.at += numbered + 1
     span = Span(span.source, span.start, token.end)
     if token.value == "ch" and token.part == "stitch":
+        at.back_down = False
         return Chain(count, span)
-    return Stitches(_WHOLE[token.part] or one(token.value), count, span)
+    return Stitches(WHOLE[token.part] or one(token.value), count, span)
 
 
-_WHOLE: dict[str, Unit | None] = {
+WHOLE: dict[str, Unit | None] = {
     "stitch": None,
     "inc": named(((SINGLE, 2),), 1),
     "dec": named(((SINGLE, 1),), 2),
@@ -204,12 +209,15 @@ def _chain(at: Cursor, count: int | None, start: int) -> Item:
     if count is None and (at.part() == "num" or at.looks("times", "num")):
         at.match("times")
         count = at.take().number
+    at.back_down = False
     return Chain(1 if count is None else count, at.span(start))
 
 
 def _trailing(at: Cursor) -> int | None:
     """The number after a stitch: 'sc 3', 'inc x 6', 'dec 6 times', 'sk 1 st'."""
-    found = at.number(("times", "num"))
+    if at.seq[at.at] not in _TRAILS:
+        return None
+    found = at.number(_BY)
     for form in (("(", "num", "times", ")"), ("(", "times", "num", ")")):
         if found is None:  # 'dec (6 times)'
             found = at.number(form)

@@ -110,6 +110,8 @@ def _sums_up(at: Cursor, number: int, after: int) -> bool:
     """Whether a number behind a comma is the count, not a last bare number of stitches: '(sc, inc)
     x 6, 18'. It is if it is what was made, or if stitches have names and none is listed there."""
     last = at.before[-1] if at.before else None
+    if not WORKED.isdisjoint(at.seq[at.at + number + 1 : at.at + after]):
+        return False  # 'sc around, 2 sc'
     if isinstance(last, Stitches | Repeat) and last.times == Fill():
         return True
     if after > number + 1:

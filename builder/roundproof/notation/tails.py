@@ -18,7 +18,7 @@ from roundproof.notation.tree import (
     Unit,
     Where,
 )
-from roundproof.notation.units import SINGLE, in_ring, joined, named
+from roundproof.notation.units import SINGLE, in_ring, joined, named, spread_from_hook
 from roundproof.reference import stitches
 from roundproof.source import Span
 
@@ -98,7 +98,7 @@ class Tail:
             unit, times = in_ring(unit, times)
         if self.spread and isinstance(times, int):
             return spread_from_hook(Stitches(self.unit, self.count or 1, span), self.nth, span)
-        if not unit.makes and self.where is Where.FIRST:
+        if unit.skips and self.where is Where.FIRST:
             self.where = Where.NEXT  # 'skip first st'
         loop = self.loop if unit.makes and self.where is not Where.RING else None
         return [Stitches(unit, times, span, loop, self.where, self.nth, self.layers, self.onto)]
@@ -232,10 +232,12 @@ class Tail:
         )
         there = c.part() in ("in", "on") and c.part(1) == "far side"
         there = there and ("ch" in c.tokens[c.at + 1].span.text.lower() or c.value(2) == "ch")
-        if begun or self.count is None or not there:
+        if begun or not there:
             return False
         c.at += 2
         c.skip("each", "num") if c.value() != "ch" else None
+        if self.count is None and self.times is None:
+            self.times = Fill()
         while c.chain_word():
             pass
         self.onto = _OWN_CHAIN
@@ -302,6 +304,7 @@ class Tail:
             nth, hook = c.take().number, c.part(1) == "hook"
             c.at += 1 + hook
             self.where, self.nth = (Where.HOOK, nth) if nth > 1 or hook else (Where.FIRST, 0)
+            c.back_down = self.where is Where.HOOK
             return True
         if c.part() == "ord":
             self.nth_st = c.take().number
@@ -388,12 +391,3 @@ _STEPS: dict[str, Callable[[Tail], bool]] = {
     **dict.fromkeys(("each", "next", "remain", "first", "from"), Tail._place),
 }
 """What is done at each part that says more of the stitch before it; any other ends the tail."""
-
-
-def spread_from_hook(first: Stitches, nth: int, span: Span) -> list[Item]:
-    """Stitches of which the first goes into the nth chain from the hook and the rest on."""
-    assert isinstance(first.times, int)
-    found: list[Item] = [Stitches(first.unit, 1, span, None, Where.HOOK, nth)]
-    if first.times > 1:
-        found.append(Stitches(first.unit, first.times - 1, span, first.loop))
-    return found

@@ -76,9 +76,9 @@ _AMONG_DIGITS = re.compile(r"\d[oOlI]|[lI]\d")
 _FACE = re.compile(r"(?<=\s)[:;]-?[()](?=\s|$)")
 """A smile, whose bracket has no partner."""
 _WORDS = re.compile(
-    r"(?P<ord>(?:\d*1[123]th|\d*(?:1st|2nd|3rd|[04-9]th))\b)"
+    r"(?P<word>[^\W\d_]+(?:'[^\W\d_]+)?)"
+    r"|(?P<ord>(?:\d*1[123]th|\d*(?:1st|2nd|3rd|[04-9]th))\b)"
     r"|(?P<num>\d+)"
-    r"|(?P<word>[^\W\d_]+(?:'[^\W\d_]+)?)"
     r"|(?P<arrow>->)"
     r"|(?P<sign>\S)"
 )
@@ -95,7 +95,8 @@ _WORKED = ("stitch", "inc", "dec", "inv dec")
 def plain(text: str) -> str:
     """The text in lower case and plain characters, of the same length. The last few are kept: a
     line is looked at for several things."""
-    low = text.translate(_PLAIN)
+    ascii_ = text.isascii() and "\t" not in text and "`" not in text
+    low = text if ascii_ else text.translate(_PLAIN)
     if _AMONG_DIGITS.search(low):
         low = _MISTAKEN.sub(lambda m: "0" if m[0] in "oO" else "1", low)
     if "l " in low or "I " in low:
@@ -145,11 +146,10 @@ def single_words(uk: bool) -> Mapping[str, str]:
 
 
 class _Known(NamedTuple):
-    """The phrases that start with a word: all of them, the second words of those that have one,
-    and the word by itself."""
+    """The phrases that start with a word, the longest first: those that may stand there by the
+    second word, and the word by itself."""
 
-    phrases: tuple[_Phrase, ...]
-    seconds: frozenset[str]
+    seconds: Mapping[str, tuple[_Phrase, ...]]
     alone: tuple[_Phrase, ...]
 
 
@@ -183,10 +183,12 @@ class Lexicon:
         self.own = {plain(word): entry for word, entry in own.items() if len(word) > 1}
         words = [(word, "colour", key) for word, key in colours.items() if len(word) > 1]
         words += [(word, "own", word) for word in self.own]
-        self._mine = _phrases(words)
+        self.mine = _phrases(words)
         self._by_first: dict[str, _Known] = {}
+        self._singles: dict[str, Own] = {}
+        """Words with which no phrase begins but they themselves, as they are met."""
         letters = {w.upper(): Own("colour", key) for w, key in colours.items() if len(w) == 1}
-        self._letters = letters | {word: entry for word, entry in own.items() if len(word) == 1}
+        self.letters = letters | {word: entry for word, entry in own.items() if len(word) == 1}
         self._yarns = {plain(word): key for word, key in colours.items()}
 
     def nearest(self, word: str) -> str | None:
@@ -202,7 +204,7 @@ class Lexicon:
 
     def knows(self, word: str) -> bool:
         """Whether a word by itself has a meaning, apart from the articles."""
-        known = word in self._letters or plain(word) in self.own or plain(word) in self._yarns
+        known = word in self.letters or plain(word) in self.own or plain(word) in self._yarns
         return known or (len(word) > 1 and plain(word) in single_words(self.uk))
 
     def with_own(self, own: Mapping[str, Own]) -> Lexicon:
@@ -217,14 +219,17 @@ class Lexicon:
     def tokens(self, line: Line) -> list[Token]:
         """The tokens of a line, filler words left out."""
         text = plain(line.text)
-        raw: list[_Raw] = [(m.lastgroup or "", m[0], m.start(), m.end()) for m in _CUT(text)]
+        raw: list[_Raw] = [(m.lastgroup or "", m[0], *m.span()) for m in _CUT(text)]
         source, base = line.span.source, line.span.start
         found: list[Token] = []
         at, last, behind = 0, len(raw), -1
         while at < last:
             kind, word, start, end = raw[at]
             number, unit, at = 0, None, at + 1
-            if kind == "word" or word in self._mine:
+            single = self._singles.get(word)
+            if single and not (at < last and raw[at][0] == "num"):
+                part, value, number, unit = single
+            elif kind == "word" or word in self.mine:
                 (part, value, number, unit), at = self._word(line, raw, at - 1)
                 if part == "word" and len(word) > 3 and (apart := _cut_apart(word, start)):
                     at -= 1
@@ -256,10 +261,12 @@ class Lexicon:
         known = self._by_first.get(first)
         if known is None:
             known = self._by_first[first] = self._starting(first)
+            if known.alone and not known.seconds and len(first) > 1:
+                self._singles[first] = known.alone[0][1]
         second = raw[at + 1][1] if at + 1 < len(raw) else ""
         if second in ("-", ".") and at + 2 < len(raw):
             second = raw[at + 2][1]
-        for words, entry in known.phrases if second in known.seconds else known.alone:
+        for words, entry in known.seconds.get(second, known.alone):
             after = _match(raw, at, words) if len(words) > 1 else at + 1
             if not after:
                 continue
@@ -275,18 +282,25 @@ class Lexicon:
         """The phrases that start with a word, the longest first, the pattern's own first."""
         mine = [
             (words, self.own[entry.value] if entry.part == "own" else entry)
-            for words, entry in self._mine.get(first, ())
+            for words, entry in self.mine.get(first, ())
         ]
         ours = vocabulary(self.uk).get(first, ())
-        phrases = tuple(sorted((*mine, *ours), key=lambda phrase: -len(phrase[0])))
-        seconds = frozenset(words[1] for words, _ in phrases if len(words) > 1)
-        return _Known(phrases, seconds, tuple(p for p in phrases if len(p[0]) == 1))
+        phrases = sorted((*mine, *ours), key=lambda phrase: -len(phrase[0]))
+        alone = tuple(phrase for phrase in phrases if len(phrase[0]) == 1)
+        longer = [phrase for phrase in phrases if len(phrase[0]) > 1]
+        return _Known(
+            {
+                second: (*(phrase for phrase in longer if phrase[0][1] == second), *alone)
+                for second in {words[1] for words, _ in longer}
+            },
+            alone,
+        )
 
     def _letter(self, line: Line, raw: Sequence[_Raw], at: int) -> Own | None:
         """A single letter that names a yarn (in capitals) or stands for a stitch. An `x` between
         a bracket and a number says how often, whatever else it stands for."""
         _, word, start, end = raw[at]
-        own = self._letters.get(line.text[start:end])
+        own = self.letters.get(line.text[start:end])
         between = own is not None and word == "x" and 0 < at < len(raw) - 1
         if between and raw[at - 1][1] in (")", "]", "}", "*") and raw[at + 1][0] == "num":
             return None

@@ -89,6 +89,11 @@ class Unit:
     word: str = ""
 
     @property
+    def skips(self) -> bool:
+        """Whether it only passes stitches over: nothing is made, and it has no name of its own."""
+        return not self.makes and not self.word
+
+    @property
     def made(self) -> int:
         """Stitches it leaves for the next round; a picot is none."""
         return sum(count for kind, count in self.makes if kind not in UNCOUNTED)

@@ -8,6 +8,7 @@ from functools import cache
 from roundproof.frozen import replace
 from roundproof.notation.tree import Item, Loop, Onto, Repeat, Stitches, Times, Unit, Where
 from roundproof.reference import stitches
+from roundproof.source import Span
 
 SINGLE = "sc"
 """The stitch that 'inc', 'dec' and 'work even' are made of."""
@@ -123,7 +124,7 @@ def joined(items: Sequence[Item]) -> list[Item]:
     """'sc, sc, sc' says '3 sc': single stitches of one kind side by side are counted together."""
     found: list[Item] = []
     for item in items:
-        last = found[-1] if found else None
+        last = found[-1] if found and isinstance(item, Stitches) and item.times == 1 else None
         if isinstance(item, Stitches) and isinstance(last, Stitches) and _same(last, item):
             assert isinstance(last.times, int)
             found[-1] = replace(last, times=last.times + 1, span=last.span.to(item.span))
@@ -133,10 +134,19 @@ def joined(items: Sequence[Item]) -> list[Item]:
 
 
 def _same(last: Stitches, item: Stitches) -> bool:
+    """Whether a single stitch is one more of those before it."""
     return (
-        item.onto == last.onto
-        and item.times == 1
-        and isinstance(last.times, int)
+        isinstance(last.times, int)
+        and item.onto == last.onto
         and item.where is last.where is Where.NEXT
         and (item.unit, item.loop, item.layers) == (last.unit, last.loop, last.layers)
     )
+
+
+def spread_from_hook(first: Stitches, nth: int, span: Span) -> list[Item]:
+    """Stitches of which the first goes into the nth chain from the hook and the rest on."""
+    assert isinstance(first.times, int)
+    found: list[Item] = [Stitches(first.unit, 1, span, None, Where.HOOK, nth)]
+    if first.times > 1:
+        found.append(Stitches(first.unit, first.times - 1, span, first.loop))
+    return found

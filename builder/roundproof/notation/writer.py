@@ -160,7 +160,7 @@ class _Writer:
     def unit(self, item: Stitches) -> str:
         """The unit with its number: '3 sc', 'inc x 6', '3 sc in next st x 2'."""
         unit, times = item.unit, item.times
-        if not unit.makes:
+        if unit.skips:
             skip = terms()["sk"].uk_short if self.uk else terms()["sk"].us_short
             return f"{skip} {times}" if isinstance(times, int) else skip
         name = self.name(unit)
@@ -183,7 +183,7 @@ class _Writer:
         return "next st" if times == 1 else f"each of next {times} sts"
 
     def name(self, unit: Unit) -> str:
-        kind = unit.makes[0][0]
+        kind = unit.makes[0][0] if unit.makes else ""
         if unit.word == "inv dec" and kind != SINGLE:
             return f"{self.short(kind)} {unit.word}"
         if unit.word:
@@ -222,7 +222,7 @@ _NTH = ("", "first ", "second ")
 def onto_words(onto: Onto, label: str = "R", sts: str = "sts") -> str:
     """A place of its own: "around first leg", "in unworked sts of R8"."""
     if onto.spot is Spot.CHAIN:
-        return "along ch" if sts == "sts" else "along the chain"
+        return "along ch" if sts == "sts" else "in the other side of the chain"
     if onto.spot is Spot.PATH:
         return "along path"
     if onto.spot is Spot.UNWORKED:

@@ -73,7 +73,7 @@ def _items(items: Iterable[Item]) -> Iterator[str]:
 
 def _stitches(item: Stitches) -> Iterator[str]:
     unit = item.unit
-    if not unit.makes:
+    if unit.skips:
         yield "sk"
     yield from (kind for kind, _ in unit.makes)
     if unit.word:

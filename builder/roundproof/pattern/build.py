@@ -10,6 +10,7 @@ from roundproof.pattern import model
 from roundproof.pattern.desk import Desk
 from roundproof.pattern.kinds import Named
 from roundproof.pattern.yarns import us_gauge, yarns_of
+from roundproof.reference import stitches
 from roundproof.source import Located, Source, Span
 
 _TAKEN = re.compile(
@@ -83,4 +84,7 @@ def _check_name(key: str, span: Span, desk: Desk) -> None:
 
 
 def _stitch(named: Named) -> model.SpecialStitch:
-    return model.SpecialStitch(named.key.value, named.key.span, **named.value)
+    """A stitch of the table keeps what the table says of it, but for what the pattern says."""
+    row = stitches().get(named.key.value)
+    known = {"uses": row.uses, "makes": row.makes, "height": row.height} if row else {}
+    return model.SpecialStitch(named.key.value, named.key.span, **{**known, **named.value})

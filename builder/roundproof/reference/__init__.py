@@ -41,6 +41,11 @@ class StitchKind:
     made_of: tuple[tuple[str, int], ...] = ()
     vague: bool = False
 
+    @property
+    def makes(self) -> int:
+        """Stitches it leaves for the next round."""
+        return sum(count for _, count in self.made_of) if self.made_of else int(self.counts)
+
     def short(self, uk: bool) -> str:
         """The usual abbreviation."""
         return (self.uk if uk else self.us)[0]

@@ -14,12 +14,22 @@ from collections.abc import Callable, Sequence
 from roundproof.fabric.model import WorkedRound
 from roundproof.findings import Edit, Finding
 from roundproof.frozen import dataclass, replace
+from roundproof.notation.changed import words_of_again
 from roundproof.notation.counts import clothed, ending
 from roundproof.notation.labels import label as label_of
 from roundproof.notation.labels import split, without_rounds_said
-from roundproof.notation.reader import AGAIN, Context
+from roundproof.notation.reader import Context
 from roundproof.notation.tokens import Lexicon, Token, plain
-from roundproof.notation.tree import Again, Instruction, Label, Repeat, Round, Stated, Stitches
+from roundproof.notation.tree import (
+    Again,
+    Instruction,
+    Item,
+    Label,
+    Repeat,
+    Round,
+    Stated,
+    Stitches,
+)
 from roundproof.notation.writer import written
 from roundproof.source import Line, Span, Text
 from roundproof.words import say
@@ -103,14 +113,12 @@ class House:
     ) -> Rewritten:
         """'repeat R8-R12 3 more times', whatever is said behind it."""
         reads = replace(again, first=move(again.first), last=move(again.last))
-        found = AGAIN.match(plain(again.span.text))
-        assert found is not None
         kind = "rows " if label.row else "R"
         text = f"{label_text(label)}: repeat {kind}{reads.first}"
         if reads.first != reads.last:
             text += f"-{'' if label.row else 'R'}{reads.last}"
         text += f" {again.times} more times" if again.times > 1 else ""
-        end = again.span.start + len(found.group().rstrip())
+        end = again.span.start + words_of_again(plain(again.span.text))
         rest = self.lexicon.tokens(Line(again.span.text[end - again.span.start :],
                                         Span(again.span.source, end, again.span.end)))  # fmt: skip
         if (count := clothed(rest)) and round_.stated:
@@ -186,10 +194,17 @@ def label_text(label: Label) -> str:
 
 
 def moved(work: Instruction, move: Move) -> Instruction:
-    """The instruction with the number of the round whose free loops it goes into."""
-    if work.into is None:
-        return work
-    return replace(work, into=replace(work.into, round=move(work.into.round)))
+    """The instruction with the numbers of the rounds whose loops or stitches it goes into."""
+    into = work.into and replace(work.into, round=move(work.into.round))
+    return replace(work, into=into, items=tuple(_moved(item, move) for item in work.items))
+
+
+def _moved(item: Item, move: Move) -> Item:
+    if isinstance(item, Repeat):
+        return replace(item, body=tuple(_moved(inner, move) for inner in item.body))
+    if isinstance(item, Stitches) and item.onto and item.onto.round and not item.onto.piece:
+        return replace(item, onto=replace(item.onto, round=move(item.onto.round)))
+    return item
 
 
 def _start(round_: Round) -> int:

@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 from roundproof.fabric.model import WorkedPiece, WorkedRound
 from roundproof.findings import Edit
 from roundproof.frozen import dataclass
-from roundproof.notation.own import own_words
+from roundproof.notation.own import context_of, own_words
 from roundproof.notation.reader import Context, read_script
 from roundproof.notation.tree import Action, Entry, Label, Note, Round, Script
 from roundproof.pattern.load import read_pattern
@@ -141,9 +141,7 @@ class _Tidying:
         return self.pieces[key].numbers if key in self.pieces else Numbers(())
 
     def context(self, key: str) -> Context:
-        pattern = self.pattern
-        colours = {word: yarn.key for yarn in pattern.yarns for word in (yarn.key, *yarn.words)}
-        return Context(pattern.written_in, colours, key, own_words(pattern)[0])
+        return context_of(self.pattern, key, own_words(self.pattern)[0])
 
     def piece(self, key: str, wary: dict[Where, str]) -> None:
         piece = self.pieces[key]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from notation.texts import read
+from proving import proved
 from roundproof.notation.tree import Note
 from roundproof.notation.writer import written
 from roundproof.pattern.model import Terms
@@ -50,3 +51,12 @@ def test_a_letter_is_no_excuse_for_another_fault() -> None:
     script, findings = read("R1: 2X, 3 frob (6)\nR2: (X, V x 6 (12)")
     assert [f.check for f in findings] == ["round-unread", "round-unread"]
     assert not any(r.stray for r in script.rounds)
+
+
+@pytest.mark.parametrize(("last", "severity"), [("", "warning"), ("\n    R5: 3X, A", "error")])
+def test_letters_are_one_finding_a_piece(last: str, severity: str) -> None:
+    body = CODED.replace("\n", "\n    ")
+    _, findings = proved(f"terms: US\npieces:\n  body: |\n    {body}{last}\n")
+    (only,) = [f for f in findings if str(f.severity) != "note"]
+    assert (only.check, str(only.severity)) == ("word-stray", severity)
+    assert "`X`, `V`, `D`" in only.message

@@ -9,7 +9,7 @@ reading and the way to count chains with which nothing is left over and what is 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import product
 
 from roundproof.notation.tree import (
@@ -348,7 +348,8 @@ class Hand:
     # ---- what came of it ----
 
     def result(self, label: str) -> Worked:
-        spare = 0 if self.ring else len(self.below) - self.at
+        left_open = not self.at and {o.spot for o in self.onto} == {Spot.UNWORKED}
+        spare = 0 if self.ring or left_open else len(self.below) - self.at
         far = 0 if self.far is None else len(self.below) - 2 - self.far
         faults = int(0 < spare != self.implied) + int(far > 0) + int(self.lost > 0)
         available = 0 if self.ring else len(self.below)
@@ -433,7 +434,9 @@ class ByHand:
                 for each in block:
                     if isinstance(each, Round) and number > entry.label.last:
                         break
-                    yield each, number
+                    # the count is that of the rounds worked again, not of those written
+                    told = entry.stated if len(block) == 1 else None
+                    yield replace(each, stated=told) if isinstance(each, Round) else each, number
                     number += each.label.rounds if isinstance(each, Round) else 0
 
     def line(self, round_: Round, number: int) -> Worked | None:
@@ -509,6 +512,8 @@ class ByHand:
 
     def edge_of(self, onto: Onto) -> int | None:
         if onto.spot is Spot.UNWORKED and not onto.piece:
+            if not self.unworked and not onto.round:
+                return None  # they may have been passed over: 'miss 6'
             number = onto.round or max(self.unworked, default=0)
             return len(self.unworked.get(number, ()))
         if onto.spot is Spot.CHAIN:

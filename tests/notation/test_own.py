@@ -80,7 +80,7 @@ def test_the_height_of_a_declared_stitch_counts() -> None:
 
 def test_an_undeclared_letter_is_no_stitch() -> None:
     found = ids_of("terms: US\npieces:\n  b: |\n    R1: 6X in MR (6)\n")
-    assert found and set(found) <= {"round-unread", "abbreviation-unknown"}
+    assert found and set(found) <= {"round-unread", "abbreviation-unknown", "word-stray"}
 
 
 @pytest.mark.parametrize("meant", ["frobnicate", "sc, sc", "R3", "", "6 sc in magic ring"])

@@ -34,6 +34,8 @@ def ending(rest: Sequence[Token], lines: Sequence[Line]) -> Ending:
     if found is None:
         return Ending(stated_at_end(rest), _remark(rest[0].start, lines))
     number, at = found
+    if at < len(rest) and rest[at].part in ("in", "on") and (last := stated_at_end(rest)):
+        return Ending(last, _remark(rest[0].start, lines))  # 'making 6 sts over the ch (24)'
     stated = Stated(rest[number].number + _chains(rest[number:]), rest[number].span)
     words = [t.part for t in rest[at:] if t.part not in (",", ".", ";", "in", "-")]
     if len(words) == 1 and words[0] in ("flo", "blo"):
@@ -110,6 +112,7 @@ def count_in_front(tokens: list[Token]) -> tuple[Stated | None, list[Token]]:
     parts = [token.part for token in tokens[:3]]
     column = parts[:2] == ["num", "|"]
     sentence = parts[:2] == ["num", "st"] and len(parts) > 2 and parts[2] in (".", "(", ":", ";")
+    sentence = sentence and not any(t.part == "together" for t in tokens[3:4])
     if not column and not (
         sentence and any(t.part in WORKED or t.part == "around" for t in tokens[2:])
     ):

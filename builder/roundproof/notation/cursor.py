@@ -210,7 +210,9 @@ class Cursor:
             self.at += 1  # 'brown yarn'
         said = self.span(start) if last.part == "colour" else self.span(start + lead)
         value = last.value if last.part == "colour" else said.text
-        if self.tokens[start].part == "change" and self.match("in", "last"):
+        ahead = int(self.part() in ("in", "on"))
+        if self.tokens[start].part == "change" and self.part(ahead) == "last":
+            self.at += ahead + 1 + (self.part(ahead + 1) == "num")
             self.place_word()  # 'change to white in the last st'
         if lead:
             self.match("around")  # 'back to russet for the whole round'

@@ -161,7 +161,8 @@ class Groups(Cursor, ABC):
         if self.match("*"):
             self.skip(*SEPARATORS)
             if self.part() != "rep":
-                times = self.times()
+                glued = self.part() == "num" and self.tokens[self.at].glued
+                times = self.times() or (self.take().number if glued else None)
                 if times is None:
                     raise self.fail("how often, like `x 6` or `around`")
                 return Repeat(body, times, self.span(start))
@@ -186,6 +187,9 @@ class Groups(Cursor, ABC):
         """After 'rep': from *, then how often. 'rep from * 5 times' has two meanings."""
         self.match(".")
         self.match("from")
+        if self.value() == "between" and self.part(1) == "*":
+            self.at += 2  # 'repeat between * and *'
+            self.skip("and", "-")
         while self.match("*") or (
             self.part() in ("to", "-") and self.part(1) == "*" and self.take()
         ):

@@ -7,6 +7,7 @@ from roundproof.notation.cursor import CLOSE, LOOPS, SEPARATORS, WORKED
 from roundproof.notation.groups import Groups, from_the_start
 from roundproof.notation.loops import LoopMark, Part, settled
 from roundproof.notation.stitchwork import stitches
+from roundproof.notation.tails import Tail
 from roundproof.notation.tree import (
     Colour,
     FarSide,
@@ -18,12 +19,16 @@ from roundproof.notation.tree import (
     Repeat,
     Stitches,
     Turn,
+    Unit,
     Where,
 )
-from roundproof.notation.units import in_ring, onto_place, spread_from_hook
+from roundproof.notation.units import SINGLE, in_ring, named, one, onto_place, spread_from_hook
 
 _PLAINLY = frozenset({"stitch", "inc", "dec", "inv dec", "tog", "own", "foreign", "skip"})
 """Parts that can only begin stitches."""
+
+
+_SHAPES = frozenset({"stitch", "inc", "dec", "inv dec"})
 
 
 class Items(Groups):
@@ -42,6 +47,8 @@ class Items(Groups):
         if part == "num" and self.part(1) == "round":
             self.at += 2  # 'sc around for 4 rounds', '1 rnd sc'
             return []
+        if part == "num" and self.seq[self.at + 1] in ("hue", "colour"):
+            return self.counted_yarn()
         if part == "onto":
             return self.on_place()
         if part in CLOSE:
@@ -79,6 +86,10 @@ class Items(Groups):
             )
         if self._times_before_group():
             return self.times_before_group()
+        if self._place_first():
+            return list(self.place_first())
+        if part == "each" and self.part(1) in _SHAPES:
+            return self.all_of_it()
         if part == "ring":
             return list(self.ring())
         if part == "leave" or self.looks("num", "st", "free"):
@@ -109,6 +120,53 @@ class Items(Groups):
             self.match("around")  # 'back to russet for the whole round'
             return found
         return None
+
+    def counted_yarn(self) -> list[Part]:
+        """'6 cream, 12 brown' in single stitches, '4 cream dec'."""
+        start, count, yarn = self.at, self.take().number, self.yarn()
+        assert yarn is not None
+        if self.part() not in _PLAINLY:
+            return [yarn, Stitches(one(SINGLE), count, self.span(start))]
+        first, *rest = stitches(self)
+        if not isinstance(first, Stitches) or first.times != 1 or first.where is not Where.NEXT:
+            raise self.fail("the number by the stitch, like `4 sc in cream`")
+        return [yarn, replace(first, times=count, span=self.span(start)), *rest]
+
+    def _place_first(self) -> bool:
+        """'into every stitch 2 sc', 'in each of next 3 sts: inc': the stitch behind its place."""
+        if self.part() != "in" or self.part(1) not in ("each", "next", "same", "first", "last"):
+            return False
+        ahead = 2
+        while self.part(ahead) in ("next", "st", "num", ":", ",", "in", "each", "around"):
+            ahead += 1
+        return self.part(ahead) in _SHAPES and self.part(2) not in WORKED
+
+    def place_first(self) -> list[Item]:
+        """The place, then the stitch that goes there."""
+        start = self.at
+        place = Tail(self, Unit(((SINGLE, 1),)), None)
+        if self.looks("in", "next", "num") and self.part(3) in _SHAPES:
+            self.at += 2  # 'into next 2 sc'
+        else:
+            place.read()
+        self.skip(":", ",")
+        (only, *rest) = stitches(self)
+        if rest or not isinstance(only, Stitches) or not isinstance(only.times, int):
+            raise self.fail("one kind of stitch for that place, like `2 sc in each st`")
+        several = named([(kind, n * only.times) for kind, n in only.unit.makes], only.unit.uses)
+        place.unit = several if only.unit.uses == 1 else only.unit
+        return place.items(start)
+
+    def all_of_it(self) -> list[Part]:
+        """'all sc': the whole round."""
+        start = self.at
+        self.take()
+        found = stitches(self)
+        only = found[0]
+        if len(found) > 1 or not isinstance(only, Stitches) or only.where is not Where.NEXT:
+            raise self.fail("what all stitches are, like `sc in each st`")
+        times = Fill() if only.times == 1 else only.times
+        return [replace(only, times=times, span=self.span(start))]
 
     def _times_before_group(self) -> bool:
         """'6 x (…)', '6x: inc', '3 times 2 sc in one st'."""
@@ -155,7 +213,7 @@ class Items(Groups):
 
     def marker(self) -> list[Part]:
         start = self.at
-        if self.part() == "on" and self.part(1) == "far side":
+        if self.part() in ("on", "to", "in") and self.part(1) == "far side":
             self.take()
         if self.match("far side"):
             while self.chain_word() or self.match("in", "each"):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 from roundproof.frozen import dataclass
 from roundproof.notation.numerals import value
@@ -12,14 +13,20 @@ from roundproof.source import Line, Span
 
 _WORD = r"(?:rounds?|rnds?|rows?|rds?|rw|r)"
 _LEAD = r"\s*(?:[|•·]\s*|[-*]\s+|\[\s*x?\s*\]\s*)?"
-_TO = r"(?:->|[-/&+,>]|~(?=\S)|to|thru|through|until|and|t/m)"
+_TO = r"(?:->|[-/&+,>]|~(?=\S)|(?:through |up )?to|thru|through|(?:up )?until|till?|and|t/m)"
 _SUFFIX = r"(?:st|nd|rd|th|[ªº°])?"
 _SAID = rf"(?:\s*\(\s*(?P<rounds>\d+)\s*{_WORD}\s*\))?"
 _SIDE = r"(?:\s*\((?:rs|ws|right side|wrong side)\))?"
-_MORE = rf"\s*{_TO}\s*(?:{_WORD}\.?\s*)?"
-_NUMBERS = rf"\d+{_SUFFIX}(?:r(?=[~-]))?(?:(?!\.-\s+\d)[./>]?-?{_MORE}(?:and\s+)?\d+{_SUFFIX})*"
+_NTH = r"(?:(?:#|no\.|nr\.?|number)\s*)?"
+_MORE = rf"\s*{_TO}\s*(?:{_WORD}\.?\s*)?{_NTH}"
+_SHUT = rf"(?:\.?\)(?={_MORE}\d+\.?\))|\.\.|[./>])?"
+"""What may close the first number of a range: '5) - 7)'."""
+_NUMBERS = (
+    rf"\d+{_SUFFIX}(?:r(?=[~-]))?"
+    rf"(?:(?!\.-\s+\d){_SHUT}-?{_MORE}(?:(?:and|&)\s*)?\d+{_SUFFIX})*"
+)
 _NAMED = re.compile(
-    rf"{_LEAD}(?:\d+\s*[.)]\s*)?(?P<word>{_WORD})\s*\.?\s*(?P<numbers>{_NUMBERS})(?![\d\w])"
+    rf"{_LEAD}(?:\d+\s*[.)]\s*)?(?P<word>{_WORD})\s*\.?\s*{_NTH}(?P<numbers>{_NUMBERS})(?![\d\w])"
     rf"{_SAID}{_SIDE}\s*(?P<end>[:.)=~>;|/-]+|(?=\s|$|[(*\[{{<\"]))\s*"
 )
 _NUMBERED = re.compile(
@@ -27,7 +34,9 @@ _NUMBERED = re.compile(
     rf"(?:\.?\s*(?P<word>{_WORD})\b\.?(?:\s*inclusive\.?)?{_SIDE}\s*(?P<end>[:.)=~-]*)"
     rf"|{_SAID}{_SIDE}(?:\s*[.):>~]+(?!\d)|\s*\||/(?=\s)|\s+[-=>]+(?=\s)))\s*"
 )
-_ONE_NUMBER = re.compile(rf"(?P<before>.*?\d+{_SUFFIX})(?:\s+|\.)-+\s+")
+_END = re.compile(rf"{_SUFFIX}[\s:.)=~>;|/,-]*")
+"""What stands between the number of a label and its work."""
+_LISTS = re.compile(r"[,&+]|and")
 _FULL_STOPS = re.compile(rf"\s*\d+\.\s*{_WORD}\.\s*\d+\s+[a-z]")
 """'2. row. 6 sc': the number of the round stands before the word."""
 _LISTED = re.compile(r"\s*\d+\s*[.)]\s*(?=\D)")
@@ -74,38 +83,51 @@ def label(line: Line) -> Labelled | None:
     if match is None:
         match = _TICKED.match(text)
         return _in_words(line, text) if match is None else _labelled(line, match, match.end())
-    single = _ONE_NUMBER.match(text) if _is_single(match) else None
-    return _labelled(line, match, single.end() if single else match.end(), bool(single))
+    return _labelled(line, match, match.end(), _own(match))
 
 
-def _labelled(line: Line, match: re.Match[str], work: int, single: bool = False) -> Labelled:
-    groups = match.groupdict()
-    numbers = [_number(n) for n in re.findall(r"\d+", groups["numbers"])]
-    first, last = numbers[0], numbers[0] if single else numbers[-1]
+def _labelled(line: Line, match: re.Match[str], work: int, own: int = 0) -> Labelled:
+    """The label that a match is. `own` is how many of its numbers belong to it, 0 for all: the
+    others are the beginning of the work."""
+    groups, from_ = match.groupdict(), match.start("numbers")
+    found = list(re.finditer(r"\d+", groups["numbers"]))
+    numbers = [_number(n[0]) for n in found]
+    first, last = numbers[0], numbers[own - 1]
     word = groups.get("word") or ""
     start = len(line.text) - len(line.text.lstrip())
     end = match.end("numbers")
-    if single:
-        end = match.start("numbers") + len(str(first))
+    if own:
+        end = from_ + found[own - 1].end()
+        behind = _END.match(plain(line.text), end)
+        work = behind.end() if behind else end
     elif match.re is _NUMBERED:
-        end = match.start("numbers") + len(groups["numbers"].rstrip("stndrhª º°"))
-    found = Label(first, last, line.span.cut(start, end), row=word.startswith(("row", "rw")))
-    said = None if single else groups.get("rounds")
+        end = from_ + len(groups["numbers"].rstrip("stndrhª º°"))
+    label_ = Label(first, last, line.span.cut(start, end), row=word.startswith(("row", "rw")))
+    said = None if own else groups.get("rounds")
     rounds = (_number(said), line.span.cut(*match.span("rounds"))) if said else None
-    up_to = (numbers[-1], match.end()) if single and numbers[-1] > first else None
-    return Labelled(found, work, rounds, up_to)
+    up_to = (numbers[1], match.end()) if own == 1 and numbers[1] > first else None
+    return Labelled(label_, work, rounds, up_to)
 
 
-def _is_single(match: re.Match[str]) -> bool:
-    """Whether 'Rnd 2 - 12 sc' is one label with a dash behind it, not a range: the dash stands
-    apart, one round is named, and nothing closes the label."""
-    groups = match.groupdict()
-    numbers, word = groups["numbers"], groups.get("word") or ""
-    if not re.fullmatch(r"\d+\S*\s+-+\s+\d+\S*|\d+\.-+\s+\d+\S*", numbers):
-        return False
-    first, last = (int(n[:9]) for n in re.findall(r"\d+", numbers))
+def _own(match: re.Match[str]) -> int:
+    """How many of the numbers a label seems to have are its own, 0 for all of them. The last one of
+    'Rnd 2 - 12 sc' and 'Rnds 6-8 - 24 sc' is the work: a dash stands apart, and nothing closes the
+    label; that of 'R3, 12 sc' does not follow the one before it."""
+    numbers, word = match["numbers"], match.groupdict().get("word") or ""
+    found = list(re.finditer(r"\d+", numbers))
+    closed = match.groupdict().get("end") or match.re is _NUMBERED
     plural = word.endswith("s") and len(word) > 2
-    return last <= first or not (plural or groups.get("end") or match.re is _NUMBERED)
+    ranged = False
+    for at, (before, after) in enumerate(pairwise(found), 1):
+        first, last = int(before[0][:9]), int(after[0][:9])
+        between = numbers[before.end() : after.start()]
+        listed = _LISTS.search(between) is not None
+        apart = re.fullmatch(r".*\s-+\s+|\.-+\s+|,\s+", between) is not None
+        single = at == 1 and apart and not plural and not closed
+        if single or (last <= first and apart) or (last != first + 1 if listed else ranged):
+            return at
+        ranged |= not listed and "/" not in between
+    return 0
 
 
 def _in_words(line: Line, text: str) -> Labelled | None:

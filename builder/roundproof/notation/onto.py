@@ -28,7 +28,9 @@ def names_of(pieces: Mapping[str, str]) -> Names:
 def hints(names: Names) -> frozenset[str]:
     """Words without one of which a line names no place."""
     limbs = set(terms()["limb"].words)
-    return frozenset(limbs | {words[0] for words in names} | {"unworked", "unused", "path", "left"})
+    return frozenset(
+        limbs | {words[0] for words in names} | {"path", "left"} | set(terms()["free loops"].words)
+    )
 
 
 def placed(tokens: list[Token], names: Names) -> list[Token]:

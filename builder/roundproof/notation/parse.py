@@ -14,7 +14,7 @@ from roundproof.notation.groups import from_the_start
 from roundproof.notation.items import Items
 from roundproof.notation.loops import SAID, Part, instruction_of, settled, unmarked
 from roundproof.notation.remarks import among_known, remark_end
-from roundproof.notation.stops import STARTS, count_follows, paired
+from roundproof.notation.stops import STARTS, count_follows, leaves_yarn, paired
 from roundproof.notation.tokens import Token
 from roundproof.notation.tree import (
     Chain,
@@ -37,7 +37,7 @@ _AGAIN = frozenset({"rep", "do this", "num", "times", "twice", "-", "*", "around
 _GAPS = frozenset({*SEPARATORS, "-", "~"})
 _COUNTING = ("counts", "not counted")
 _DASHES = frozenset({"-", "~", "/", "|"})
-_MAY_END = STARTS | {"rep", "fasten off"}
+_MAY_END = STARTS | {"rep", "fasten off", "leave"}
 _ONE_STITCH = frozenset({"stitch", "foreign", "in", *LOOPS})
 _SENTENCE_ENDS = frozenset({"end", ",", ".", ";", ")", "]", "}", "-", "=", ">", "|"})
 
@@ -103,7 +103,7 @@ class _Parser(Items):
         parts = self.parts()
         if all(isinstance(p, SAID) for p in parts):
             raise self.fail("stitches, like `(sc, inc) x 6`")
-        parts = self._alone(parts)
+        parts = self._counted(self._alone(parts))
         while len(parts) == 1 and isinstance(only := parts[0], Repeat) and only.times == 1:
             # a group written once, with nothing said: it may fill the round
             parts = [Repeat(only.body, Fill(), only.span)] if self.choose() else list(only.body)
@@ -122,6 +122,17 @@ class _Parser(Items):
         if only.unit.made != 1 or only.unit.uses != 1 or said - _ONE_STITCH or not self.choose():
             return parts
         return [replace(only, times=Fill()) if p is only else p for p in parts]
+
+    def _counted(self, parts: list[Part]) -> list[Part]:
+        """'without increasing, 30 sc': the number is how many that is."""
+        first, *rest = parts
+        work = [p for p in rest if not isinstance(p, (*SAID, Colour))]
+        last = work[0] if len(work) == 1 else None
+        if not isinstance(first, Stitches) or not isinstance(last, Stitches):
+            return parts
+        evenly = first.times == Fill() and self.seq[self._place_of(first)] == "around"
+        plain = last.unit.made == last.unit.uses == 1 and last.where is Where.NEXT
+        return rest if evenly and plain and isinstance(last.times, int) else parts
 
     def _place_of(self, item: Item) -> int:
         return next(i for i, t in enumerate(self.tokens) if t.start >= item.span.start)
@@ -219,7 +230,7 @@ class _Parser(Items):
     def _ends(self, stop: str) -> bool:
         if stop == "*" and self.part() == "rep":
             return True
-        if stop == "end" and self.part() == "fasten off":
+        if stop == "end" and (self.part() == "fasten off" or leaves_yarn(self)):
             return True
         return stop in ("end", "*") and count_follows(self)
 
@@ -240,7 +251,8 @@ class _Parser(Items):
             return self._nothing_behind(ahead + 2)
         if part == "*" and self.part(1) == "num" and self.tokens[self.at + 1].glued:
             return self._nothing_behind(2)
-        return part == "around" and self.seq[self.at - 1] in SEPARATORS
+        worked = any(not isinstance(p, (*SAID, Colour)) for p in self.before)
+        return part == "around" and worked and self.seq[self.at - 1] in SEPARATORS
 
     def _nothing_behind(self, ahead: int) -> bool:
         """Whether the words end there, or a count follows."""
@@ -260,8 +272,10 @@ class _Parser(Items):
         self.match("first")
         times = self.times() or self.number(("num", "group")) or Fill()
         last = body[-1]
-        alone = not told and isinstance(times, int) and len(body) > 1
-        if alone and not isinstance(last, Colour) and self.choose():
+        if not told and times == Fill() and len(body) == 1 and _several_plain(last):
+            return found  # '24 sc, without shaping'
+        several = isinstance(times, int) and len(body) > 1 and not isinstance(last, Colour)
+        if not told and several and self.choose():
             return [*found[:-1], Repeat(from_the_start(settled([last])), times, last.span)]
         starts = [p for p in said if isinstance(p, Stitches) and p.where is Where.RING]
         span = body[0].span.to(self.tokens[self.at - 1].span)
@@ -269,3 +283,10 @@ class _Parser(Items):
         if starts and not told:
             raise self.fail("rounds without the ring in what is repeated")
         return [*lead, Repeat(from_the_start(settled(said)), times, span)]
+
+
+def _several_plain(part: Part) -> bool:
+    """'24 sc': so many stitches, one in each."""
+    if not isinstance(part, Stitches) or not isinstance(part.times, int):
+        return False
+    return part.times > 1 and part.unit.made == part.unit.uses == 1

@@ -9,8 +9,10 @@ from collections.abc import Mapping, Sequence
 from roundproof.findings import Finding
 from roundproof.frozen import dataclass, field, replace
 from roundproof.notation.actions import action
+from roundproof.notation.changed import again_of, all_round, changed, ink
 from roundproof.notation.counts import count_in_front, ending, stated_at_end
 from roundproof.notation.cursor import WORKED, Unread
+from roundproof.notation.declared import declared, undeclared
 from roundproof.notation.labels import (
     HIGHEST,
     Labelled,
@@ -20,13 +22,11 @@ from roundproof.notation.labels import (
     without_rounds_said,
 )
 from roundproof.notation.loops import in_one_loop
-from roundproof.notation.numerals import value as numeral
 from roundproof.notation.onto import hints, names_of, placed
 from roundproof.notation.parse import readings, work_of_round
 from roundproof.notation.said import Complaints
 from roundproof.notation.tokens import Lexicon, Own, Token, plain
 from roundproof.notation.tree import (
-    Again,
     Chain,
     Entry,
     Instruction,
@@ -43,17 +43,8 @@ from roundproof.source import Line, Span, Text
 
 _COUNTED = re.compile(r"[(\[<{=]\s*\d+[^()\[\]]*[)\]>}]?\.?\s*$|\d+\s*(?:sts?|stitches)\.?\s*$")
 _COUNT_ALONE = re.compile(r"\s*[(\[]\s*\d+\s*(?:sts?|stitches)?\s*[)\]]\.?\s*")
+_HEADING = re.compile(r"\s*[a-z]+(?: [a-z]+)?:\s", re.IGNORECASE)
 _NOTE = re.compile(r"\s*note\s*:\s*", re.IGNORECASE)
-_A_ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
-_NUMBER = rf"(?:{_A_ROUND}\.?\s*(?P<{{0}}>\d+)|(?P<{{0}}_>\d+)(?:st|nd|rd|th)\s+{_A_ROUND})"
-AGAIN = re.compile(
-    r"(?:(?P<lead>rep(?:eat)?\.?|(?:work\s+)?(?:the\s+)?(?:same\s+)?(?:as|like)(?:\s+for)?(?:\s+in)?)\s+)?"
-    rf"(?:the\s+)?{_NUMBER.format('first')}"
-    rf"(?:\s*(?:-|to|and|&|\+)\s*(?:{_A_ROUND})?\.?\s*(?P<last>\d+))?"
-    r"(?:\s*,?\s*(?:(?P<more>\d+|[a-z]+)\s*(?:more\s*times?|times?\s*more)|x\s*(?P<x>\d+)"
-    r"|(?P<times>\d+|[a-z]+)\s*times|(?P<once>once|twice)(?:\s+more)?))?"
-)
-_AGAIN_STARTS = ("rep", "work", "the", "same", "as", "like", "r")
 _GOING_ON = (
     " and",
     " rep",
@@ -99,13 +90,18 @@ class _Reader:
         self.hints = hints(self.names)
         self.usual = Usual(self.lexicon, self.hints)
         self.next = 1
+        self.keys: set[int] = set()
+        """Where the lines begin that explain words."""
         self.begun = False
         """Whether a round has been read."""
         self.start: list[Token] = []
         """A foundation on a line of its own before the first round: its tokens."""
 
     def script(self, lines: Sequence[Line]) -> Script:
-        lines, labels, usual = self.cut(lines)
+        typed = lines
+        lines, labels, usual = self.cut(typed)
+        if self.declare(lines, labels):
+            lines, labels, usual = self.cut(typed)
         labelled = any(labels)
         entries: list[Entry] = []
         at = 0
@@ -131,6 +127,21 @@ class _Reader:
                 unlabelled = not labelled or self.fills_gap(at - 1)
                 entries += self.other(line, not unlabelled, bool(entries))
         return Script(tuple(entries))
+
+    def declare(self, lines: Sequence[Line], labels: Sequence[Labelled | None]) -> bool:
+        """Take the words that the lines before the first round explain: 'X = sc, V = inc'. Whether
+        there are any."""
+        own: dict[str, Own] = {}
+        for line, found in zip(lines, labels, strict=True):
+            if found is not None:
+                break
+            told = declared(line, self.lexicon)
+            self.keys |= {line.span.start} if told else set()
+            own |= told
+        if own:
+            self.lexicon = self.said.lexicon = self.lexicon.with_own(own)
+            self.usual = Usual(self.lexicon, self.hints)
+        return bool(own)
 
     def cut(
         self, lines: Sequence[Line]
@@ -186,8 +197,13 @@ class _Reader:
         """Whether a line goes on in the middle of a sentence: no count yet, and the next one starts
         small, with a number or with the count, and has stitches in it."""
         start = following.text.lstrip()[:1]
-        if _COUNTED.search(text) or not (start.islower() or start.isdigit() or start in "(["):
+        if _COUNTED.search(text) or _HEADING.match(following.text):
             return False
+        if not (start.islower() or start.isdigit() or start in "(["):
+            tokens = self.tokens(following)
+            return (
+                bool(tokens) and tokens[0].part == "rep" and action(following, self.lexicon) is None
+            )
         if action(following, self.lexicon) is not None:
             return False
         if _COUNT_ALONE.fullmatch(following.text):
@@ -206,6 +222,8 @@ class _Reader:
     def other(self, line: Line, labelled: bool, begun: bool) -> list[Entry]:
         """A line without a label: an action, a round in a piece without any, or a note."""
         note = _NOTE.match(line.text)
+        if line.span.start in self.keys:
+            return [Note(line.text.strip(), line.span)]
         if note:
             return [Note(line.text[note.end() :].strip(), line.span)]
         act = action(line, self.lexicon)
@@ -247,7 +265,11 @@ class _Reader:
         if found.label.last >= HIGHEST:
             self.said.too_high(found.label)
             return [Round(found.label, (), stated_at_end(tokens), span, work_of(tokens, line))]
-        again = _again(first)
+        start = ink(first).start
+        told_anew = changed(first)
+        first, lines = (told_anew, (told_anew, *more)) if told_anew else (first, lines)
+        tokens = [token for part in lines for token in self.tokens(part)] if told_anew else tokens
+        again = again_of(first, found.label.first)
         if again:
             stated = stated_at_end(tokens)
             return [Round(found.label, (), stated, span, again.span, repeats=again)]
@@ -255,6 +277,8 @@ class _Reader:
         if act and not any(token.part in _WORKS for token in tokens):
             return [act]  # 'R9: Fasten off.' works nothing
         work = work_of(tokens, line)
+        if told_anew:
+            work = Span(work.source, start, work.end)
         front, tokens = count_in_front(tokens)
         tokens, self.start = self.start + tokens, []
         parts = {token.part for token in tokens}
@@ -264,6 +288,9 @@ class _Reader:
         try:
             told = work_of_round(tokens)
         except Unread as unread:
+            if letters := undeclared(tokens):
+                spans = tuple(token.span for token in letters)
+                return [Round(found.label, (), stated_at_end(tokens), span, work, stray=spans)]
             self.said.unread(unread, found.label, work)
             return [Round(found.label, (), stated_at_end(tokens), span, work)]
         if told.stray:
@@ -271,6 +298,8 @@ class _Reader:
             stated = stated_at_end(tokens)
             return [Round(found.label, (), stated, span, work, stray=spans)]
         found_readings, rest = told.readings, told.rest
+        if told_anew:
+            found_readings = tuple(all_round(r) for r in found_readings)
         if not parts.isdisjoint(("foreign", "foreign tog")):
             self.said.foreign(tokens, found.label)
         if rest and rest[0].start > work.start:
@@ -341,36 +370,10 @@ def _words_of(tokens: Sequence[Token], start: int, end: int) -> str:
 
 def work_of(tokens: Sequence[Token], line: Line) -> Span:
     """The words of a round's work; the whole line where there are none."""
-    return tokens[0].span.to(tokens[-1].span) if tokens else _ink(line)
-
-
-def _again(line: Line) -> Again | None:
-    """'repeat R8-R12 3 more times'."""
-    text = plain(line.text).strip()
-    match = AGAIN.match(text) if text.startswith(_AGAIN_STARTS) else None
-    if match is None or not (match["lead"] or match["more"]):
-        return None
-    groups = match.groupdict()
-    number = {n.rstrip("_"): _times_said(g) for n, g in groups.items() if g and n != "lead"}
-    times = number.get("more") or number.get("x") or number.get("times") or number.get("once") or 1
-    last = number.get("last", number["first"])
-    return Again(number["first"], last, times, _ink(line))
-
-
-def _times_said(words: str) -> int:
-    """'3', 'three', 'twice'."""
-    if words.isdigit():
-        return int(words[:6])
-    return {"once": 1, "twice": 2}.get(words) or numeral(words) or 1
+    return tokens[0].span.to(tokens[-1].span) if tokens else ink(line)
 
 
 def _foundation(work: Instruction) -> bool:
     """Whether a line makes only a foundation: 'Ch 7.', 'Ch 24, join with sl st.'"""
     chained = any(isinstance(item, Chain) for item in work.items)
     return chained and all(isinstance(item, Chain | JoinRound) for item in work.items)
-
-
-def _ink(line: Line) -> Span:
-    """The span of the writing in a line, without the white space around it."""
-    text = line.text
-    return line.span.cut(len(text) - len(text.lstrip()), len(text.rstrip()))

@@ -35,6 +35,8 @@ def remark_end(at: Cursor, start: int) -> int | None:
     words = seq[start:end]
     if start == 0 and words.count("word") > 1 and WORKED.isdisjoint(words):
         return end if at.last_worked >= end else None  # 'wrap the yarn twice for a ring, 6 sc'
+    if _of_shaping(at, start, end):
+        return end
     told = _in_words(at, start, end) or _BESIDE & set(words)
     if not told or not _WORK.isdisjoint(words) or _slips(tokens[start:end]):
         return None
@@ -48,7 +50,22 @@ def _behind(at: Cursor, start: int) -> bool:
     if at.seq[start - 1] == "num" or _slips(at.tokens[start:]) or _PLACED & rest:
         return False
     begins = at.seq[start] in ("word", "aside", "on", "round", "ord", *CLOSE)
+    begins |= at.seq[start] == "to" and at.seq[start + 1] == "word"  # 'until you run out of yarn'
     return begins and _in_words(at, start, len(at.tokens))
+
+
+def _of_shaping(at: Cursor, start: int, end: int) -> bool:
+    """'last increase I promise', 'no more decreases': words about the shaping, in full and without
+    a number, behind the work."""
+    words = at.seq[start:end]
+    worked = [i for i, word in enumerate(words) if word in WORKED]
+    if len(worked) != 1 or not worked[0] or at.last_worked != start + worked[0]:
+        return False
+    named = at.tokens[start + worked[0]].span.text.lower()
+    before, behind = words[: worked[0]], words[worked[0] + 1 :]
+    told = {"word", "last", "first", "more"}.issuperset(before)
+    told &= {"word", "aside", "round", "last", "more"}.issuperset(behind)
+    return told and named.startswith(("increas", "decreas"))
 
 
 def _stands_apart(at: Cursor, start: int) -> bool:

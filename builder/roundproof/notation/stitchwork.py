@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from roundproof.notation.cursor import WORKED, Cursor
+from roundproof.notation.cursor import CLOSE, WORKED, Cursor
 from roundproof.notation.tails import Tail
 from roundproof.notation.tokens import BIGGEST
 from roundproof.notation.tree import (
@@ -189,12 +189,20 @@ def _together(at: Cursor) -> int:
 
 def _bare(at: Cursor) -> bool:
     """Whether a number stands by itself among stitches that have names."""
-    ends = (",", ";", "+", ")", "]", "}", "*", "end", "rep", "(", "in", "each", "together", "ring")
-    if at.part() not in ends and at.part() not in _DASHES:
+    if at.part() not in _BARE_ENDS and at.part() not in _DASHES:
         return False
     if len(at.tokens) == 1 or (at.at > 1 and at.seq[at.at - 2] in ("hue", "colour")):
         return True
+    if at.at == 1 and at.part() in ("fasten off", "join", "leave"):
+        return True
     return "ring" in at.seq or not WORKED.isdisjoint(at.seq) or at.part() in ("in", "each")
+
+
+_BARE_ENDS = frozenset(
+    {*CLOSE, *CLOSE.values(), ",", ";", "+", "*", "end", "rep", "in", "each", "together", "ring"}
+    | {"fasten off", "join", "leave"}
+)
+"""What may stand behind a bare number: '3, inc', '8 leave a tail'."""
 
 
 def _chain(at: Cursor, count: int | None, start: int) -> Item:

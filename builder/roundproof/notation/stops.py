@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from roundproof.notation.cursor import BRACKETS, CLOSE, WORKED, Cursor, Unread
 from roundproof.notation.stitchwork import COUNTED
 from roundproof.notation.tokens import BIGGEST, Token
+from roundproof.notation.tree import Fill, Repeat, Stitches
 from roundproof.reference import stitches
 
 _SIGNS = frozenset({*BRACKETS, *BRACKETS.values()})
@@ -17,6 +18,7 @@ _UNITS = COUNTED | {"round", "around"}
 _GOES_ON = (",", ";", "times", "num", "in", "*", "around", "to", "rep", "twice", "each", "onto")
 """What behind a bracket shows that it was a group, not a count."""
 _BEFORE = WORKED | {
+    "ring",
     ".",
     ",",
     ":",
@@ -92,9 +94,59 @@ def _bare_count(at: Cursor, number: int, after: int, said: set[str]) -> bool:
         return True
     loose = not at.tokens[at.at + number].glued or before == ";"
     alone = behind in ("end", ".") and after == number + 1 and loose
-    if alone and before == "," and at.at > 1 and at.seq[at.at - 2] == "around":
+    if before == "," and loose and _sums_up(at, number, after):
+        return behind in ("end", ".") or _remark(at, after)
+    return alone and before in (")", "]", "}", "num", "st", "twice", "times", ";", "ring")
+
+
+def leaves_yarn(at: Cursor) -> bool:
+    """Whether an end of yarn is left there, not stitches: 'leave a long tail'."""
+    if at.part() != "leave" or at.part(1) not in ("aside", "word"):
+        return False
+    return at.at > at.last_stitch
+
+
+def _sums_up(at: Cursor, number: int, after: int) -> bool:
+    """Whether a number behind a comma is the count, not a last bare number of stitches: '(sc, inc)
+    x 6, 18'. It is if it is what was made, or if stitches have names and none is listed there."""
+    last = at.before[-1] if at.before else None
+    if not WORKED.isdisjoint(at.seq[at.at + number + 1 : at.at + after]):
+        return False  # 'sc around, 2 sc'
+    if isinstance(last, Stitches | Repeat) and last.times == Fill():
         return True
-    return alone and before in (")", "]", "}", "num", "st", "twice", "times", ";")
+    if after > number + 1:
+        return False
+    made = _made(at.before)
+    if at.tokens[at.at + number].number == made:
+        return True
+    if "stitch" not in at.seq[: at.at]:
+        return at.at > 1 and at.seq[at.at - 2] == "around"
+    listed = at.seq[at.at - 3 : at.at - 1] if at.at > 2 else ()
+    return listed == ("times", "num") or at.seq[at.at - 2] in _ALL_OF_IT
+
+
+_ALL_OF_IT = frozenset({")", "]", "}", "times", "twice", "around", "ring"})
+
+
+def _made(parts: Sequence[object]) -> int | None:
+    """How many stitches these items make; None where that depends on the round below."""
+    made = 0
+    for part in parts:
+        if isinstance(part, Stitches | Repeat) and not isinstance(part.times, int):
+            return None
+        if isinstance(part, Stitches) and isinstance(part.times, int):
+            made += part.unit.made * part.times
+        elif isinstance(part, Repeat) and isinstance(part.times, int):
+            each = _made(part.body)
+            if each is None:
+                return None
+            made += each * part.times
+    return made
+
+
+def _remark(at: Cursor, ahead: int) -> bool:
+    """Whether words in brackets stand there: '24 (i counted twice)'."""
+    return at.part(ahead) in CLOSE and at.part(ahead + 1) in ("word", "aside")
 
 
 def _chains_too(at: Cursor, ahead: int) -> bool:

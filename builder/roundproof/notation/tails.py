@@ -235,6 +235,7 @@ class Tail:
         if begun or not there:
             return False
         c.at += 2
+        c.skip("each", "num") if c.value() != "ch" else None
         if self.count is None and self.times is None:
             self.times = Fill()
         while c.chain_word():

@@ -70,6 +70,8 @@ _PLAIN = str.maketrans(
 
 _MISTAKEN = re.compile(r"(?<=\d)[oO](?![a-zA-Z])|(?<![a-zA-Z])[lI](?=\d)|(?<=\d)[lI](?![a-zA-Z])")
 """An O or an l in the middle of a number."""
+_ONE_STITCH = re.compile(r"(?<![^\W_])[lI](?=\s?(?:sc|hdc|dc|htr|tr|inc|dec)\b)")
+"""An l for the number before a stitch: 'l sc'."""
 _AMONG_DIGITS = re.compile(r"\d[oOlI]|[lI]\d")
 _FACE = re.compile(r"(?<=\s)[:;]-?[()](?=\s|$)")
 """A smile, whose bracket has no partner."""
@@ -80,6 +82,7 @@ _WORDS = re.compile(
     r"|(?P<arrow>->)"
     r"|(?P<sign>\S)"
 )
+_SIGNS = {"->": ">", "&": "and"}
 _CUT = _WORDS.finditer
 BIGGEST = 10**9
 """No number is taken for more than this; one that reaches it is not read."""
@@ -96,6 +99,8 @@ def plain(text: str) -> str:
     low = text if ascii_ else text.translate(_PLAIN)
     if _AMONG_DIGITS.search(low):
         low = _MISTAKEN.sub(lambda m: "0" if m[0] in "oO" else "1", low)
+    if "l " in low or "I " in low:
+        low = _ONE_STITCH.sub("1", low)
     if (":" in low or ";" in low) and _FACE.search(low):
         low = _FACE.sub(lambda m: " " * len(m[0]), low)
     lower = low.lower()
@@ -173,6 +178,7 @@ class Lexicon:
         """`colours` gives a yarn's key for each word that may name it; `own` are the words of the
         pattern's own stitches. A single letter stands for itself, in its own case."""
         own = own or {}
+        self._terms, self._colours, self._declared = terms, colours, own
         self.uk = terms is Terms.UK
         self.own = {plain(word): entry for word, entry in own.items() if len(word) > 1}
         words = [(word, "colour", key) for word, key in colours.items() if len(word) > 1]
@@ -196,6 +202,15 @@ class Lexicon:
             default=None,
         )
 
+    def knows(self, word: str) -> bool:
+        """Whether a word by itself has a meaning, apart from the articles."""
+        known = word in self.letters or plain(word) in self.own or plain(word) in self._yarns
+        return known or (len(word) > 1 and plain(word) in single_words(self.uk))
+
+    def with_own(self, own: Mapping[str, Own]) -> Lexicon:
+        """The same with more words of the pattern's own. A single letter is taken as written."""
+        return Lexicon(self._terms, self._colours, {**own, **self._declared})
+
     def yarn(self, words: str) -> str | None:
         """The key of the yarn that some words name: 'chalk', 'the chalk', 'A', 'colour A'."""
         text = re.sub(r"^(?:the|yarn|colour|color)\s+", "", " ".join(plain(words).split()))
@@ -216,13 +231,18 @@ class Lexicon:
                 part, value, number, unit = single
             elif kind == "word" or word in self.mine:
                 (part, value, number, unit), at = self._word(line, raw, at - 1)
+                if part == "word" and len(word) > 3 and (apart := _cut_apart(word, start)):
+                    at -= 1
+                    raw[at : at + 1] = apart
+                    last = len(raw)
+                    continue
                 end = raw[at - 1][3]
             elif kind == "num":
                 part, value, number = kind, word, _number(word)
             elif kind == "ord":
                 part, value, number = kind, word, _number(word.rstrip("stndrh"))
             else:
-                part = value = ">" if kind == "arrow" else word
+                part = value = _SIGNS.get(word, word)
             if part != "filler":
                 glued = start == behind
                 found.append(
@@ -288,6 +308,22 @@ class Lexicon:
         if own is None and article and raw[at - 1][1] in ("in", "with", "to", "[", "("):
             return Own("word", word)
         return own
+
+
+_RUN_TOGETHER = re.compile(
+    r"(?P<a>sc|hdc|dc|htr|tr|inc|dec|invdec)(?P<b>in|around|each|all)"
+    r"(?P<c>mr|ring|magicring|each|next|every|all|same|last|first|the)?"
+    r"(?P<d>st|sts|stitch|stitches|sc|next)?(?P<e>around)?"
+)
+
+
+def _cut_apart(word: str, start: int) -> list[_Raw]:
+    """'scineachst' as words; none where it is one word."""
+    match = _RUN_TOGETHER.fullmatch(word)
+    if match is None:
+        return []
+    cuts = [match.span(group) for group in "abcde" if match[group]]
+    return [("word", word[a:b], start + a, start + b) for a, b in cuts]
 
 
 def _in_words(raw: Sequence[_Raw], at: int) -> tuple[Own, int]:

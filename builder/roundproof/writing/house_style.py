@@ -14,10 +14,11 @@ from collections.abc import Callable, Sequence
 from roundproof.fabric.model import WorkedRound
 from roundproof.findings import Edit, Finding
 from roundproof.frozen import dataclass, replace
+from roundproof.notation.changed import words_of_again
 from roundproof.notation.counts import clothed, ending
 from roundproof.notation.labels import label as label_of
 from roundproof.notation.labels import split, without_rounds_said
-from roundproof.notation.reader import AGAIN, Context
+from roundproof.notation.reader import Context
 from roundproof.notation.tokens import Lexicon, Token, plain
 from roundproof.notation.tree import (
     Again,
@@ -112,14 +113,12 @@ class House:
     ) -> Rewritten:
         """'repeat R8-R12 3 more times', whatever is said behind it."""
         reads = replace(again, first=move(again.first), last=move(again.last))
-        found = AGAIN.match(plain(again.span.text))
-        assert found is not None
         kind = "rows " if label.row else "R"
         text = f"{label_text(label)}: repeat {kind}{reads.first}"
         if reads.first != reads.last:
             text += f"-{'' if label.row else 'R'}{reads.last}"
         text += f" {again.times} more times" if again.times > 1 else ""
-        end = again.span.start + len(found.group().rstrip())
+        end = again.span.start + words_of_again(plain(again.span.text))
         rest = self.lexicon.tokens(Line(again.span.text[end - again.span.start :],
                                         Span(again.span.source, end, again.span.end)))  # fmt: skip
         if (count := clothed(rest)) and round_.stated:

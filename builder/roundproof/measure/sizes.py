@@ -9,6 +9,7 @@ from roundproof.measure.figures import cm, number, several, stitches
 from roundproof.measure.meridian import Stadium
 from roundproof.measure.model import Flatness, Form, PieceSize, RoundSize
 from roundproof.measure.outline import Outline, form_of, outline_of
+from roundproof.measure.waves import wave_height
 from roundproof.pattern.model import Pattern
 from roundproof.reference import stitches as stitches_table
 
@@ -122,8 +123,8 @@ def _unreliable(outline: Outline) -> dict[str, str]:
     ruffled = next((r for r in outline.rounds if r.flatness is Flatness.RUFFLED), None)
     if ruffled is not None:
         reason = (
-            f"R{ruffled.number} ruffles ({number(ruffled.fullness)} times the circle it lies on),"
-            " and how a frill stands does not follow from counts"
+            f"R{ruffled.number} ruffles ({_frill(ruffled.fullness)}), and how a frill stands does"
+            " not follow from counts"
         )
         why = {f: reason for f in _figures(outline.form) if f != "edge"}
         if _short_frill(outline, ruffled):
@@ -134,6 +135,11 @@ def _unreliable(outline: Outline) -> dict[str, str]:
     if outline.form is Form.OVAL and "volume" not in why and (reason := _odd_oval(outline)):
         why["volume"] = reason
     return why
+
+
+def _frill(fullness: float) -> str:
+    waves = number(wave_height(fullness), 1)
+    return f"{number(fullness)} times the circle it lies on, in waves {waves} times as high as long"
 
 
 def _short_frill(outline: Outline, ruffled: RoundSize) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from roundproof.fabric.edges import count_of
 from roundproof.fabric.model import Fabric, WorkedPiece
-from roundproof.measure.bands import Band, Bands, bands_of, round_size
+from roundproof.measure.bands import MOST_STITCHES, Band, Bands, bands_of, round_size
 from roundproof.measure.fans import arcs_of, is_fan
 from roundproof.measure.figures import cm, number, several, stitches
 from roundproof.measure.meridian import Stadium
@@ -45,7 +45,9 @@ def _edge(pattern: Pattern, worked: WorkedPiece) -> tuple[int, float] | None:
     """Count and stitch width of the last round, which may be known where a round before is not."""
     last = worked.rounds[-1]
     count, size = count_of(last), round_size(pattern, worked.piece, last)
-    return (count, size.width) if count is not None and size is not None else None
+    if count is None or count > MOST_STITCHES or size is None:
+        return None
+    return count, size.width
 
 
 def _with_edge(

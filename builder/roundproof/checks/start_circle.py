@@ -66,14 +66,16 @@ _PATTERN = """\
 title: Bell
 terms: US
 pieces:
-  bell: |
-    R1: 12 sc in magic ring (12)
-    R2: sc around (12)
-    R3: sc in BLO around (12)
-  rim:
-    starts: {{in: {} R2 free front loops}}
+  bell:
+{}
     rounds: |
-      R1: sc around (12)
+      {} (12)
+      R2: sc around (12)
+      R3: sc in BLO around (12)
+  rim:
+    starts: {{in: bell R2 free front loops}}
+    rounds: |
+      R1: 12 sc (12)
       R2: sc around (12)
       R3: sc in BLO around (12)
 """
@@ -86,8 +88,8 @@ CHECK = Check(
         " one another, or a piece from itself, there is no first round to begin with."
     ),
     severity=Severity.ERROR,
-    bad=_PATTERN.format("rim"),
-    good=_PATTERN.format("bell"),
+    bad=_PATTERN.format("    starts: {in: rim R2 free front loops}", "R1: 12 sc"),
+    good=_PATTERN.format("    make: 1", "R1: 12 sc in magic ring"),
     source="common practice, no source",
     run=_run,
 )

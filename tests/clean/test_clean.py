@@ -133,10 +133,15 @@ STATED: dict[str, tuple[tuple[str, str, str], ...]] = {
     # slug: (dimension as stated, piece, figure it agrees with)
     "acorn-barnacles": (("width", "stone", "diameter"), ("height", "stone", "height")),
     "bath-sponge": (("width", "side", "diameter"),),
+    "beadlet-anemone": (("width", "column", "diameter"), ("height", "column", "height")),
     "bootlace-worm": (("length", "worm", "height"),),
     "brain-coral": (("width", "dome", "diameter"), ("height", "dome", "height")),
     "cuttlefish": (("width", "mantle", "diameter"), ("length", "mantle", "length")),
-    "driftwood": (("length", "log", "height"), ("around", "log", "edge")),
+    "driftwood": (
+        ("length", "log", "height"),
+        ("width", "log", "diameter"),
+        ("around", "log", "edge"),
+    ),
     "fan-worm": (("width", "tube", "diameter"), ("height", "tube", "height")),
     "goose-barnacles": (("width", "float", "diameter"), ("height", "float", "height")),
     "grey-seal": (("width", "body", "diameter"), ("length", "body", "height")),
@@ -149,7 +154,7 @@ STATED: dict[str, tuple[tuple[str, str, str], ...]] = {
     "pipefish": (("width", "body", "diameter"), ("length", "body", "height")),
     "razor-shell": (("length", "shell", "diameter"),),
     "sand-dollar": (("width", "top", "diameter"),),
-    "scallop": (("length", "upper valve", "height"),),
+    "scallop": (("length", "upper valve", "height"), ("width", "upper valve", "diameter")),
     "sea-cucumber": (("width", "body", "diameter"), ("length", "body", "height")),
     "sea-lettuce": (("width", "cobble", "diameter"), ("height", "cobble", "height")),
     "sea-slug": (("width", "mantle", "diameter"), ("length", "mantle", "length")),
@@ -157,8 +162,8 @@ STATED: dict[str, tuple[tuple[str, str, str], ...]] = {
     "tube-sponge": (("width", "mat", "diameter"), ("height", "tube", "height")),
     "turret-shell": (("width", "spire", "diameter"), ("height", "spire", "height")),
 }
-"""Sizes that one piece alone decides. The anemone's tentacles hide its column from the measures,
-the purse is folded, the starfish and the kelp are as long as several pieces together."""
+"""Sizes that one piece alone decides. The purse is folded, the starfish and the kelp are as long as
+several pieces together."""
 
 
 @pytest.mark.parametrize("slug", STATED)

@@ -90,3 +90,59 @@ def test_json_of_a_path_that_is_not_there(capsys: Said) -> None:
     assert main(["measure", "nowhere", "--format", "json"]) == 2
     (pattern,) = json.loads(capsys.readouterr().out)["patterns"]
     assert (pattern["title"], pattern["pieces"]) == (None, {})
+
+
+@pytest.mark.parametrize(
+    ("name", "numbers", "formula", "source"),
+    [
+        ("upper height", "4 rounds of 5 mm", "each round rises by", "derived"),
+        ("height of upper", "4 rounds of 5 mm", "each round rises by", "derived"),
+        ("Upper  diameter", "12 stitches of 5 mm are 6.0 cm", "stitch width / pi", "derived"),
+        ("under edge", "12 stitches of 4 mm are 4.8 cm", "last round x stitch width", "derived"),
+        ("upper gauge", "20 stitches and 20 rounds", "gauge width / stitches", "the gauge of"),
+        ("join under", "4.8 cm and 12 stitches", "longer / shorter - 1", "madalynne.com"),
+        ("join under to upper", "4.8 cm", "longer / shorter - 1", "madalynne.com"),
+        ("yarn slate", "as much as 42 single", "2 w + 4 x", "shinyhappyworld.com"),
+        ("stuffing", "ml inside", "35, or 50 firmly", "woohobby.com"),
+        ("time", "12 single crochets a minute", "12 a minute x 1.3", "scienceagogo.com"),
+    ],
+)
+def test_one_figure_with_its_numbers_formula_and_source(
+    name: str, numbers: str, formula: str, source: str, capsys: Said
+) -> None:
+    assert main(["measure", "pebble", "--why", name]) == 0
+    said = " ".join(capsys.readouterr().out.split())
+    assert said.startswith("Pebble: ")
+    before, after = said.split(" Formula: ")
+    assert numbers in before
+    assert formula in after.split(" Source: ")[0] and source in after.split(" Source: ")[1]
+
+
+@pytest.mark.parametrize(
+    ("name", "near"),
+    [
+        ("uper height", "Did you mean upper height?"),
+        ("yarn slat", "Did you mean yarn slate?"),
+        ("stufing", "Did you mean stuffing?"),
+        ("zzz", "The figures are: upper height, upper width, "),
+    ],
+)
+def test_a_figure_that_is_not_there(name: str, near: str, capsys: Said) -> None:
+    assert main(["measure", "pebble", "--why", name]) == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert f"\nThere is no figure called {name}. {near}" in said.err
+
+
+def test_a_figure_that_cannot_be_told_says_why(folder: Path, capsys: Said) -> None:
+    written = PATTERN.replace("R3-R4: sc around (COUNT)", "R3: wibble")
+    (folder / "pattern.yaml").write_text(written, encoding="utf-8")
+    assert main(["measure", "pebble", "--why", "upper height"]) == 0
+    assert "Cannot be told: R3 could not be read." in capsys.readouterr().out
+
+
+def test_one_figure_for_programs(capsys: Said) -> None:
+    assert main(["measure", "pebble", "--why", "yarn slate", "--format", "json"]) == 0
+    (figure,) = json.loads(capsys.readouterr().out)["figures"]
+    assert figure["figure"] == "yarn slate" and figure["unreliable"] is None
+    assert figure["working"] and figure["formula"] and figure["source"]

@@ -5,7 +5,10 @@ from __future__ import annotations
 import pytest
 
 from measure.made import disc, measures, piece
-from roundproof.measure.stuffing import STRAIN, Firmness, firmness_of
+from roundproof.measure.cushion import VOLUME, cushion_grams
+from roundproof.measure.firmness import Firmness, firmness_of
+from roundproof.measure.model import RoundSize
+from roundproof.measure.stuffing import GRAMS_A_LITRE, MORE, STRAIN
 
 BALL = [*disc(6, 12, 18, 18, 18, 18, 12, 6)]
 YARN = {"slate": "gauge: 25 sts x 25 rounds = 10 cm, ball: 50 g / 200 m"}
@@ -80,3 +83,73 @@ def test_without_a_volume_no_weight_is_told() -> None:
     ruffled = piece("slate", *disc(6, 12, 24, 48, 96), "Stuff.")
     found = measures({"body": ruffled}, YARN)
     assert found.stuffing is None and "body: R" in found.working["stuffing"]
+
+
+# ---- several lines ----
+LONG = disc(*[18] * 21)
+
+
+def long(*lines: tuple[int, str]) -> str:
+    """A tube of 21 rounds with lines after some of them."""
+    rounds = list(LONG)
+    for after, line in sorted(lines, reverse=True):
+        rounds.insert(after, line)
+    return piece("slate", *rounds)
+
+
+def filled(*lines: tuple[int, str]) -> float:
+    return measures({"body": long(*lines)}, YARN).stuffing or 0.0
+
+
+def test_each_line_holds_for_the_rounds_up_to_it_and_the_last_to_the_end() -> None:
+    firm, light = filled((11, "Stuff firmly.")), filled((11, "Stuff lightly."))
+    # R1 is the flat bottom: 10 of 20 rounds of wall each
+    mixed = filled((11, "Stuff firmly."), (21, "Stuff lightly."))
+    assert mixed == pytest.approx((firm + light) / 2)
+
+
+def test_a_line_from_here_on_leaves_what_is_below_as_it_was() -> None:
+    firm, light = filled((6, "Stuff firmly.")), filled((6, "Stuff lightly."))
+    mixed = filled((6, "Stuff firmly."), (16, "Stuff the thin end lightly from here on."))
+    assert mixed == pytest.approx(0.75 * firm + 0.25 * light)
+
+
+# ---- cushions ----
+COARSE = {"slate": "gauge: 20 sts x 20 rounds = 10 cm, ball: 50 g / 200 m"}
+CLOSING = "join: {edge: back, to: face, by: whipstitch, stuffed: while closing}"
+
+
+def test_two_flat_rounds_joined_at_their_edges_are_filled_as_a_cushion() -> None:
+    flat = piece("slate", *disc(*range(6, 66, 6)))
+    found = measures({"face": flat, "back": flat}, COARSE, (CLOSING,))
+    radius = sum(each.radius - before for each, before in _steps(found.pieces["face"].outline))
+    sheet = max(radius, 50.0)  # ten rounds of 5 mm from the middle to the edge, or a little less
+    assert found.stuffing is not None
+    inside = VOLUME * sheet**3 - 2 * 3.14159 * sheet**2 * 1.455
+    grams = inside * (1 + 3 * STRAIN) / 1e6 * GRAMS_A_LITRE[Firmness.MEDIUM] * (1 + MORE)
+    assert found.stuffing == pytest.approx(grams, rel=0.03)
+    assert "back and face make a cushion 7.6 cm across" in found.working["stuffing"]
+
+
+def _steps(outline: tuple[RoundSize, ...]) -> list[tuple[RoundSize, float]]:
+    before = [0.0, *(each.radius for each in outline)]
+    return list(zip(outline, before, strict=False))
+
+
+def test_two_copies_joined_to_one_another_are_a_cushion_and_one_alone_is_not() -> None:
+    rounds = disc(*range(6, 66, 6))
+    to_itself = "join: {edge: face, to: face, by: whipstitch, stuffed: while closing}"
+    two = measures({"face": piece("slate", *rounds, more="make: 2")}, COARSE, (to_itself,))
+    flat = piece("slate", *rounds)
+    apart = measures({"face": flat, "back": flat}, COARSE, (CLOSING,))
+    assert two.stuffing == pytest.approx(apart.stuffing)
+    one = measures({"face": flat}, COARSE, (to_itself,))
+    assert "cushion" not in one.working["stuffing"]
+
+
+def test_a_large_cushion_is_filled_by_the_rule_for_its_area() -> None:
+    flat = piece("slate", *disc(*range(6, 246, 6)))
+    found = measures({"face": flat, "back": flat}, COARSE, (CLOSING,))
+    # 40 rounds of 5 mm: 20 cm from the middle to the edge
+    expected = cushion_grams(3.14159 * 200**2) * (1 + MORE)
+    assert found.stuffing == pytest.approx(expected, rel=0.06)

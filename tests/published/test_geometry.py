@@ -74,6 +74,23 @@ def test_increases_that_lie_flat(sts: float, rounds: float, expected: float) -> 
     assert flat_increases(1 / sts, 1 / rounds) == pytest.approx(expected, abs=0.01)
 
 
+@pytest.mark.parametrize(
+    ("sts", "rounds", "rule", "within"),
+    [
+        (13, 11, (8, 8), 0.10),  # half double: 8 a round
+        (13, 10, (8, 8), 0.05),
+        (13, 7.5, (10, 12), 0.10),  # double: 10 to 12 a round
+    ],
+)
+def test_rules_of_thumb_for_taller_stitches(
+    sts: float, rounds: float, rule: tuple[float, float], within: float
+) -> None:
+    # the gauges above against the rules of mkcarroll.com, "How not to crochet a flat circle"
+    # (14 May 2009) and craftymaria.blogspot.com, "Getting your circles flat" (June 2009)
+    found = flat_increases(1 / sts, 1 / rounds)
+    assert rule[0] * (1 - within) <= found <= rule[1] * (1 + within)
+
+
 def test_six_increases_lie_flat_in_single_crochet() -> None:
     # 6 a round: common practice, no source
     assert {r.flatness for r in worked(6, 12, 18, 24, 30, 36).outline} == {Flatness.FLAT}
@@ -272,6 +289,7 @@ def test_yarn_of_a_single_crochet_in_worsted() -> None:
 
 def test_single_crochets_from_a_length() -> None:
     # 110 yd make 2,200 (the same source; 10 %)
+    assert round(110 * 36 / 1.8) == 2200
     made = 110 * 914.4 / loop_path(6.65, 6.35, INCH / 10)
     assert made == pytest.approx(2200, rel=0.10)
 
@@ -287,6 +305,14 @@ def test_yarn_of_an_area() -> None:
     width, height = 4 * INCH / 14, 4 * INCH / 16
     each = loop_path(width, height, INCH / 10)
     assert each / (width * height) * INCH == pytest.approx(31.42, rel=0.25)
+
+
+def test_yarn_of_equal_areas() -> None:
+    # 31.42, 32.08 and 31.6 in to a square inch of sc, hdc, dc, in rows as high as the strips came
+    # out: 8.6, 12.4 and 16.4 mm (the same source; 3 %)
+    sc, hdc, dc = (stitch(kind).yarn for kind in ("sc", "hdc", "dc"))
+    assert hdc / sc * 8.6 / 12.4 == pytest.approx(32.08 / 31.42, rel=0.03)
+    assert dc / sc * 8.6 / 16.4 == pytest.approx(31.6 / 31.42, rel=0.03)
 
 
 def test_yarn_of_taller_stitches() -> None:

@@ -8,7 +8,7 @@ import sys
 from roundproof.checks.results import Results
 from roundproof.cli.shared import add_paths, put
 from roundproof.pipeline import prove
-from roundproof.telling import measure_text, measures
+from roundproof.telling import measure_text, measure_why, measures
 from roundproof.telling.cells import clean
 from roundproof.telling.paint import paint_for
 from roundproof.words import count, say
@@ -20,17 +20,33 @@ def configure(parser: argparse.ArgumentParser) -> None:
         "--format", choices=["text", "json"], default="text", help=say("options.measure_format")
     )
     parser.add_argument("--working", action="store_true", help=say("options.working"))
+    parser.add_argument("--why", metavar="FIGURE", help=say("options.why"))
 
 
 def run(args: argparse.Namespace) -> int:
-    """0, or 2 where a file cannot be used. Errors in a pattern are told beside the figures."""
+    """0, or 2 where a file cannot be used or there is no such figure. Errors in a pattern are told
+    beside the figures."""
     results = prove(*args.paths)
+    if args.why is not None:
+        return _why(results, args.why, args.format)
     if args.format == "json":
         put(measures.told(results, working=args.working))
     else:
         put(measure_text.told(results, paint_for(sys.stdout), working=args.working))
     _warn(results)
     return 2 if results.unusable else 0
+
+
+def _why(results: Results, name: str, kind: str) -> int:
+    found = measure_why.named(results, name)
+    if kind == "json":
+        put(measure_why.told_json(found))
+    elif found:
+        put(measure_why.told(found, paint_for(sys.stdout)))
+    _warn(results)
+    if not found:
+        print(measure_why.unknown(results, name), file=sys.stderr)
+    return 2 if results.unusable or not found else 0
 
 
 def _warn(results: Results) -> None:

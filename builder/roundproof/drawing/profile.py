@@ -107,7 +107,7 @@ def _measured(piece: WorkedPiece, size: PieceSize, marks: Marks) -> Profile:
 def _radius(at: RoundSize, form: Form, straight: float) -> float:
     if form is Form.OVAL:
         return max(0.0, at.length - 2 * straight) / (2 * pi)
-    return at.length / 2 if form is Form.ROWS else at.radius
+    return at.radius
 
 
 def _opening(piece: WorkedPiece, rings: Sequence[Ring]) -> float:

@@ -11,6 +11,9 @@ from roundproof.pattern.model import Pattern, Piece
 MOST_ROUNDS = 3000
 """More rounds than this are not measured: a slip of the key must not fill the memory."""
 
+MOST_STITCHES = 100_000
+"""Nor is a round of more stitches than this, some 400 m of fabric: the count is a slip."""
+
 
 @dataclass(frozen=True, slots=True)
 class Band:
@@ -68,6 +71,9 @@ def bands_of(pattern: Pattern, worked: WorkedPiece) -> Bands:
         count, size = count_of(worked_round), round_size(pattern, worked.piece, worked_round)
         if count is None:
             reason = f"{worked_round.label} could not be read"
+            return Bands(tuple(found), guessed, reason, tuple(gauges))
+        if count > MOST_STITCHES:
+            reason = f"{worked_round.label} has more than {MOST_STITCHES} stitches"
             return Bands(tuple(found), guessed, reason, tuple(gauges))
         if size is None:
             reason = _no_gauge(worked.piece, worked_round)

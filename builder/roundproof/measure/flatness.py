@@ -16,8 +16,8 @@ _FLAT = _SCALE.index(Flatness.FLAT)
 _LIMITS = (-0.40, -0.07, 0.15, 0.35)
 # Fullness from which a frill is gentle, full, tight: dressmakers' gathering of 1.5, 2 and 2.5 to 3
 # (stitchcoach.blogspot.com, January 2017), limits set between them.
-_FRILL = 1.25
-_FRILLS = ((2.4, Frill.TIGHT), (1.6, Frill.FULL), (_FRILL, Frill.GENTLE))
+FRILL = 1.25
+_FRILLS = ((2.4, Frill.TIGHT), (1.6, Frill.FULL), (FRILL, Frill.GENTLE))
 
 
 def flat_increases(width: float, height: float) -> float:
@@ -38,7 +38,7 @@ def flatness(slopes: Sequence[float], fullness: Sequence[float]) -> tuple[Flatne
     for i, full in enumerate(fullness):
         last = slopes[max(0, i - 2) : i + 1]
         mean = sum(last) / len(last)
-        by_slope = _class((max(mean, slopes[i]) if full >= _FRILL else mean) - 1)
+        by_slope = _class((max(mean, slopes[i]) if full >= FRILL else mean) - 1)
         by_fullness = _class(full - 1)
         reached = min(by_slope, max(by_fullness, _FLAT) + 1)
         classes.append(_SCALE[max(reached, by_fullness) if by_fullness > _FLAT else reached])

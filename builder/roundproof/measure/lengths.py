@@ -5,7 +5,7 @@ from __future__ import annotations
 from roundproof.fabric.model import Edge, Fabric, WorkedPiece, WorkedRound
 from roundproof.fabric.places import Site
 from roundproof.frozen import dataclass
-from roundproof.measure.bands import MOST_ROUNDS, round_size
+from roundproof.measure.bands import MOST_ROUNDS, MOST_STITCHES, round_size
 from roundproof.pattern.model import Pattern
 
 
@@ -23,7 +23,7 @@ def edge_length(pattern: Pattern, fabric: Fabric, edge: Edge) -> Length | None:
     """Stitches x stitch width, or rows x row height for row ends. None where the count or the
     gauge is not known."""
     worked = fabric.pieces[edge.piece]
-    if edge.count is None or not worked.rounds:
+    if edge.count is None or edge.count > MOST_STITCHES or not worked.rounds:
         return None
     if edge.per_row:
         last = worked.rounds[-1].round.label.last

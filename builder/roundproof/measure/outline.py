@@ -11,11 +11,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import pi
 
-from roundproof.fabric.edges import in_rows
+from roundproof.fabric.edges import count_of, in_rows
 from roundproof.fabric.model import Base, Fabric, WorkedPiece
 from roundproof.frozen import dataclass
 from roundproof.measure.bands import Band, Bands, round_size
-from roundproof.measure.flatness import flatness
+from roundproof.measure.flatness import FRILL, flatness
 from roundproof.measure.meridian import Point, closing_rise, frustum, meridian, stadium_slice
 from roundproof.measure.model import Flatness, Form, RoundSize
 from roundproof.notation.edges import piece_of, read_edge
@@ -26,7 +26,8 @@ from roundproof.pattern.model import Close, Pattern
 class Outline:
     """`rounds` from the start up; `points` the same before a disc is pulled flat. `start` is the
     radius it grows from (None: drawn shut), `straight` the straight side of an oval, both in mm;
-    `shut`: the last round is drawn together."""
+    `shut`: the last round is drawn together. `hung` are the indices of frills and collars that
+    hang off the wall, `rows` the number of rows worked to and fro before the rounds begin."""
 
     form: Form
     bands: tuple[Band, ...]
@@ -35,6 +36,18 @@ class Outline:
     start: float | None
     straight: float
     shut: bool
+    hung: frozenset[int] = frozenset()
+    rows: int = 0
+
+    @property
+    def wall(self) -> tuple[int, ...]:
+        """The indices of the rounds that are the piece itself."""
+        return tuple(i for i in range(len(self.rounds)) if i not in self.hung)
+
+    @property
+    def widest(self) -> int:
+        """The index of the widest round of the wall."""
+        return max(self.wall, key=lambda i: self.points[i].radius)
 
     @property
     def frill(self) -> int | None:
@@ -47,22 +60,28 @@ class Outline:
     @property
     def reach(self) -> float:
         """How far the piece reaches along its axis, with the tip where it is drawn shut."""
-        highest = max(size.height for size in self.rounds)
+        highest = max(self.rounds[i].height for i in self.wall)
         return max(highest, self.rounds[-1].height + self._tip) if self.shut else highest
 
     @property
     def inside(self) -> float:
-        """mm³ inside, without a frill at the end: slices between one round and the next, and the
-        tip. A second surface grown from loops on the way adds none (textbook frusta)."""
-        lower, base, total = self.start or 0.0, 0.0, 0.0
-        pairs = list(zip(self.bands, self.rounds, strict=True))[: self.frill]
-        for band, size in pairs:
-            if band.into is not None:
+        """mm³ inside, without a frill at the end and rows at the start: slices between one round
+        and the next, and the tip. A second surface grown from loops on the way adds none (textbook
+        frusta)."""
+        lower, base, total, before = self.start or 0.0, 0.0, 0.0, 0
+        pairs = [(self.bands[i], self.rounds[i]) for i in self.wall if i < self._ends]
+        for at, (band, size) in enumerate(pairs):
+            if band.into not in (None, before):
                 return total
             rise = max(size.height - base, 0.0)
-            total += stadium_slice(self.straight, lower, size.radius, rise)
-            lower, base = size.radius, size.height
+            if at >= self.rows:
+                total += stadium_slice(self.straight, lower, size.radius, rise)
+            lower, base, before = size.radius, size.height, band.number
         return total + (frustum(lower, 0.0, self._tip) if self.shut and pairs else 0.0)
+
+    @property
+    def _ends(self) -> int:
+        return len(self.rounds) if self.frill is None else self.frill
 
     @property
     def _tip(self) -> float:
@@ -73,21 +92,55 @@ def form_of(worked: WorkedPiece) -> Form:
     """What a piece is taken for."""
     if worked.rounds and worked.rounds[0].far_side:
         return Form.OVAL
-    return Form.ROWS if in_rows(worked) else Form.TURNED
+    return Form.ROWS if in_rows(worked) and rounds_begin(worked) is None else Form.TURNED
+
+
+def rounds_begin(worked: WorkedPiece) -> int | None:
+    """Where a piece in rows goes on in rounds: the index of the first line that is called a round,
+    or joined to one, after rows, and goes all over the last of them. None for any other piece."""
+    lines = worked.rounds
+    if not in_rows(worked) or worked.piece.worked is not None or not lines[0].round.label.row:
+        return None
+    begins = next((i for i, line in enumerate(lines) if not line.round.label.row), None)
+    if begins is None or any(line.round.label.row for line in lines[begins:]):
+        return None
+    first, below = lines[begins], lines[begins - 1]
+    if first.onto or not first.available or first.available != count_of(below):
+        return None
+    return begins
 
 
 def outline_of(pattern: Pattern, fabric: Fabric, worked: WorkedPiece, bands: Bands) -> Outline:
     """The outline of a piece that is no flat piece of rows and has at least one band."""
     form, first = form_of(worked), bands.bands[0]
-    oval = form is Form.OVAL
+    oval, rows = form is Form.OVAL, _rows(worked)
     straight = _straight(first) if oval else 0.0
     start = None if oval else _start(pattern, fabric, worked, first)
+    if rows:
+        start = first.length / (2 * pi)
     natural = [max(b.length - 2 * straight, 0.0) / (2 * pi) for b in bands.bands]
     # An oval starts from the chain, which counts as a line without width.
     points = meridian(bands.bands, natural, 0.0 if oval else start)
-    rounds = _rounds(bands.bands, points, start)
+    hung = hanging(bands.bands, points)
+    rounds = _rounds(bands.bands, points, start, hung)
     shut = drawn_shut(pattern, worked) and not bands.missing
-    return Outline(form, bands.bands, points, rounds, start, straight, shut)
+    return Outline(form, bands.bands, points, rounds, start, straight, shut, hung, rows)
+
+
+def hanging(bands: Sequence[Band], points: Sequence[Point]) -> frozenset[int]:
+    """The rounds that hang off the wall: those between a round and the one that passes them by and
+    goes into its free loops, where they ruffle or are fewer than what follows, and do not close."""
+    hung: set[int] = set()
+    for i, band in enumerate(bands):
+        if band.into is None:
+            continue
+        below = next((k for k in range(i - 1, -1, -1) if bands[k].number == band.into), i)
+        passed = [k for k in range(below + 1, i) if k not in hung]
+        if not passed or 2 * bands[passed[-1]].count <= bands[below].count:
+            continue
+        if points[passed[0]].fullness >= FRILL or len(passed) < len(bands) - i:
+            hung.update(passed)
+    return frozenset(hung)
 
 
 def drawn_shut(pattern: Pattern, worked: WorkedPiece) -> bool:
@@ -99,6 +152,12 @@ def drawn_shut(pattern: Pattern, worked: WorkedPiece) -> bool:
         and piece_of(close.edge.value, (p.key for p in pattern.pieces)) == worked.piece.key
         for close in closes
     )
+
+
+def _rows(worked: WorkedPiece) -> int:
+    """How many rows there are before the rounds of a piece that begins flat."""
+    begins = rounds_begin(worked) or 0
+    return sum(line.rounds for line in worked.rounds[:begins])
 
 
 def _straight(first: Band) -> float:
@@ -131,9 +190,9 @@ def _width_below(pattern: Pattern, fabric: Fabric, worked: WorkedPiece, first: B
 
 
 def _rounds(
-    bands: Sequence[Band], points: Sequence[Point], start: float | None
+    bands: Sequence[Band], points: Sequence[Point], start: float | None, hung: frozenset[int]
 ) -> tuple[RoundSize, ...]:
-    classes = flatness(_slopes(bands, points, start), [p.fullness for p in points])
+    classes = _classes(_slopes(bands, points, start), points, hung)
     # A tight ring stands up a little in the middle where all of the piece lies flat: it is pulled
     # flat in practice.
     disc = start is None and all(c is Flatness.FLAT for c in classes)
@@ -142,6 +201,18 @@ def _rounds(
         RoundSize(b.number, b.length, p.radius, p.height - lift, c, p.fullness)
         for b, p, c in zip(bands, points, classes, strict=True)
     )
+
+
+def _classes(
+    slopes: Sequence[float], points: Sequence[Point], hung: frozenset[int]
+) -> list[Flatness]:
+    """How each round lies; what hangs off the wall by itself, not as part of the wall's run."""
+    found: dict[int, Flatness] = {}
+    for inside in (True, False):
+        here = [i for i in range(len(points)) if (i in hung) is inside]
+        told = flatness([slopes[i] for i in here], [points[i].fullness for i in here])
+        found.update(zip(here, told, strict=True))
+    return [found[i] for i in range(len(points))]
 
 
 def _slopes(bands: Sequence[Band], points: Sequence[Point], start: float | None) -> list[float]:

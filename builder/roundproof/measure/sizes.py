@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from roundproof.fabric.edges import count_of
 from roundproof.fabric.model import Fabric, WorkedPiece
-from roundproof.measure.bands import Band, Bands, bands_of, round_size
+from roundproof.measure.bands import MOST_STITCHES, Band, Bands, bands_of, round_size
+from roundproof.measure.fans import arcs_of, is_fan
 from roundproof.measure.figures import cm, number, several, stitches
 from roundproof.measure.meridian import Stadium
 from roundproof.measure.model import Flatness, Form, PieceSize, RoundSize
 from roundproof.measure.outline import Outline, form_of, outline_of
+from roundproof.measure.waves import wave_height
 from roundproof.pattern.model import Pattern
 from roundproof.reference import stitches as stitches_table
 
@@ -31,7 +33,7 @@ def piece_size(pattern: Pattern, fabric: Fabric, worked: WorkedPiece) -> PieceSi
     why = dict.fromkeys(figures, bands.missing) if bands.missing else _unreliable(outline)
     values = {
         "height": outline.reach,
-        "diameter": 2 * max(p.radius for p in outline.points),
+        "diameter": 2 * outline.points[outline.widest].radius,
         "volume": outline.inside / 1000,
     }
     if form is Form.OVAL:
@@ -43,7 +45,9 @@ def _edge(pattern: Pattern, worked: WorkedPiece) -> tuple[int, float] | None:
     """Count and stitch width of the last round, which may be known where a round before is not."""
     last = worked.rounds[-1]
     count, size = count_of(last), round_size(pattern, worked.piece, last)
-    return (count, size.width) if count is not None and size is not None else None
+    if count is None or count > MOST_STITCHES or size is None:
+        return None
+    return count, size.width
 
 
 def _with_edge(
@@ -99,6 +103,8 @@ def _rows(worked: WorkedPiece, bands: Bands, edge: tuple[int, float] | None) -> 
     """A flat piece: as wide as its longest row, as long as its rows together."""
     outline: list[RoundSize] = []
     reach = 0.0
+    if is_fan(worked):
+        return _fan(worked, bands, edge)
     for band in bands.bands:
         reach += band.height
         flat = RoundSize(band.number, band.length, band.length / 2, reach, Flatness.FLAT)
@@ -116,14 +122,37 @@ def _rows(worked: WorkedPiece, bands: Bands, edge: tuple[int, float] | None) -> 
     return _with_edge(worked, Form.ROWS, bands, tuple(outline), values, why, working, edge)
 
 
+def _fan(worked: WorkedPiece, bands: Bands, edge: tuple[int, float] | None) -> PieceSize:
+    """Rows that grow from one point: arcs, as wide as the widest is straight across."""
+    arcs = arcs_of(bands.bands)
+    outline = tuple(
+        RoundSize(band.number, band.length, arc.width / 2, arc.radius, Flatness.FLAT)
+        for band, arc in zip(bands.bands, arcs, strict=True)
+    )
+    at = max(range(len(arcs)), key=lambda i: arcs[i].width)
+    wide, arc, last = bands.bands[at], arcs[at], max(arcs, key=lambda a: a.reach)
+    why = dict.fromkeys(_figures(Form.ROWS), bands.missing) if bands.missing else {}
+    why["volume"] = why.get("volume", _FLAT)
+    length = f"a fan of {several(len(arcs), 'row')} round one point: {cm(last.reach)}"
+    values = {"height": last.reach, "diameter": arc.width, "length": last.reach}
+    working = {
+        "height": length,
+        "diameter": f"row {wide.number} lies in an arc of {cm(arc.radius)} round one point:"
+        f" {_by_width(wide.count, wide.width)}, {cm(arc.width)} straight across",
+        "length": length,
+    }
+    return _with_edge(worked, Form.ROWS, bands, outline, values, why, working, edge)
+
+
 def _unreliable(outline: Outline) -> dict[str, str]:
     """Which figures the model cannot tell, and why."""
     why: dict[str, str] = {}
-    ruffled = next((r for r in outline.rounds if r.flatness is Flatness.RUFFLED), None)
+    wall = [outline.rounds[i] for i in outline.wall]
+    ruffled = next((r for r in wall if r.flatness is Flatness.RUFFLED), None)
     if ruffled is not None:
         reason = (
-            f"R{ruffled.number} ruffles ({number(ruffled.fullness)} times the circle it lies on),"
-            " and how a frill stands does not follow from counts"
+            f"R{ruffled.number} ruffles ({_frill(ruffled.fullness)}), and how a frill stands does"
+            " not follow from counts"
         )
         why = {f: reason for f in _figures(outline.form) if f != "edge"}
         if _short_frill(outline, ruffled):
@@ -136,17 +165,23 @@ def _unreliable(outline: Outline) -> dict[str, str]:
     return why
 
 
+def _frill(fullness: float) -> str:
+    waves = number(wave_height(fullness), 1)
+    return f"{number(fullness)} times the circle it lies on, in waves {waves} times as high as long"
+
+
 def _short_frill(outline: Outline, ruffled: RoundSize) -> bool:
     """Whether only a frill ruffles, shorter than the piece it ends."""
     begins = outline.frill or 0
-    return outline.rounds[begins] is ruffled and len(outline.rounds) - begins < begins
+    ends = len(outline.rounds) - begins
+    return outline.rounds[begins] is ruffled and ends < len(outline.wall) - ends
 
 
 def _drawn_together(outline: Outline) -> RoundSize | None:
     """A round that gathers, other than at the last few stitches of a closing."""
-    widest = max(size.radius for size in outline.rounds)
+    widest = outline.points[outline.widest].radius
     before = outline.start or 0.0
-    for band, size in zip(outline.bands, outline.rounds, strict=True):
+    for band, size in ((outline.bands[i], outline.rounds[i]) for i in outline.wall):
         if before - size.radius - band.height > _GATHERED * widest:
             return size
         before = size.radius
@@ -169,17 +204,19 @@ def _by_width(count: int, width: float) -> str:
 
 def _working(outline: Outline) -> dict[str, str]:
     """How each figure was reached, with its numbers."""
-    widest = max(range(len(outline.bands)), key=lambda i: outline.points[i].radius)
+    widest = outline.widest
     wide, radius = outline.bands[widest], outline.points[widest].radius
-    rounds = several(len(outline.bands), "round")
+    bands = tuple(outline.bands[i] for i in outline.wall)
+    rounds, aside = _counted(outline, len(bands)), _aside(outline)
     shut = ", and the last drawn shut" if outline.shut else ""
     said = {
-        "height": f"{rounds} of {_heights(outline.bands)}, each of them less in height the more"
-        f" it leans{shut}: {cm(outline.reach)}{_mixed(outline)}",
+        "height": f"{rounds} of {_heights(bands)}, each of them less in height the more"
+        f" it leans{shut}: {cm(outline.reach)}{aside}{_mixed(outline)}",
         "diameter": f"R{wide.number} is the widest: {_by_width(wide.count, wide.width)} round,"
         f" {_across(2 * radius, outline.points[widest].fullness)}",
-        "volume": f"slices between one round and the next, {rounds} in all:"
-        f" {number(outline.inside / 1000, 1)} ml",
+        "volume": f"slices between one round and the next,"
+        f" {several(len(bands) - outline.rows, 'round')} in all:"
+        f" {number(outline.inside / 1000, 1)} ml{aside}",
     }
     if outline.form is Form.OVAL:
         oval = Stadium(outline.straight, radius)
@@ -189,6 +226,25 @@ def _working(outline: Outline) -> dict[str, str]:
             f" {cm(radius)} at each end: {cm(oval.length)}"
         )
     return said
+
+
+def _counted(outline: Outline, bands: int) -> str:
+    rounds = several(bands - outline.rows, "round")
+    return f"{several(outline.rows, 'row')} and {rounds}" if outline.rows else rounds
+
+
+def _aside(outline: Outline) -> str:
+    """What hangs off the wall and is not counted with it."""
+    if not outline.hung:
+        return ""
+    numbers = [f"R{outline.bands[i].number}" for i in sorted(outline.hung)]
+    hang = "hangs" if len(numbers) == 1 else "hang"
+    return f", without {_listed(numbers)}, which {hang} off it"
+
+
+def _listed(words: list[str]) -> str:
+    *most, last = words
+    return f"{', '.join(most)} and {last}" if most else last
 
 
 def _across(diameter: float, fullness: float) -> str:

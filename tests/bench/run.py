@@ -84,8 +84,8 @@ READING = [
 WORKING = [
     "## How long rounds take to read and work",
     "",
-    "The same of rounds that go into one another, read and worked stitch for stitch; the memory is the"
-    " most that the process has had so far. A piece has at most 50,000 of them.",
+    "The same of rounds that go into one another, read and worked stitch for stitch; the memory is"
+    " the most that the process has had so far. A piece has at most 50,000 of them.",
     "",
 ]
 

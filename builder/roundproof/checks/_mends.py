@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from roundproof.checks._rounds import in_words
 from roundproof.fabric.model import WorkedRound
@@ -10,10 +11,19 @@ from roundproof.fabric.once import worked as work_once
 from roundproof.findings import Edit
 from roundproof.frozen import dataclass, replace
 from roundproof.notation.tree import Instruction, Item, Repeat, Stitches
+from roundproof.notation.units import SINGLE, named
 from roundproof.proof import Proof
 from roundproof.source import Span
 
 _NUMBER = re.compile(r"\d+")
+
+
+def what_fits(proof: Proof, worked: WorkedRound) -> tuple[str, tuple[Edit, ...]]:
+    """What would mend a round that does not come out: another number, or one word exchanged."""
+    mend, edits = another_number(proof, worked)
+    if mend or worked.stated is None:
+        return mend, edits
+    return another_count(proof, worked, worked.stated) or ("", ())
 
 
 def another_number(proof: Proof, worked: WorkedRound) -> tuple[str, tuple[Edit, ...]]:
@@ -36,6 +46,67 @@ def another_number(proof: Proof, worked: WorkedRound) -> tuple[str, tuple[Edit, 
     return f"{words} would use {available} and make {mend.made}.", mend.edits
 
 
+def another_count(
+    proof: Proof, worked: WorkedRound, count: int
+) -> tuple[str, tuple[Edit, ...]] | None:
+    """'With 5 sc the round would make 36.', with the edit, for the one number or the one word
+    (`inc` for `dec`) that, put right, uses what there is and makes `count`; None where there is
+    none, or more than one."""
+    work, available = worked.instruction, worked.available
+    if work is None or available is None or worked.rounds > 1:
+        return None
+    found = []
+    for (old, put), edit in _changes(work.items):
+        new = replace(work, items=_put(work.items, old, put))
+        out = work_once(new, available, worked.yarn, worked.lifted)
+        if not out.over and not out.spare and not out.uneven and out.made == count:
+            found.append((put, edit))
+    if len(found) != 1:
+        return None
+    ((item, edit),) = found
+    return f"With {in_words(item, proof)} the round would make {count}.", edit
+
+
+_Change = tuple[tuple[Item, Item], tuple[Edit, ...]]
+
+
+def _changes(items: tuple[Item, ...]) -> Iterator[_Change]:
+    """Every item of a round with another number, or with an increase for a decrease."""
+    for item in items:
+        if isinstance(item, Repeat):
+            yield from _changes(item.body)
+        if isinstance(item, Repeat | Stitches) and isinstance(item.times, int):
+            for times in range(1, 2 * item.times + 6):
+                edit = _edit(item.span, item.times, times)
+                if times != item.times and edit:
+                    yield (item, replace(item, times=times)), edit
+        if isinstance(item, Stitches) and item.unit.word in _OTHER:
+            word, unit = _OTHER[item.unit.word]
+            at = item.span.text.lower().find(item.unit.word)
+            if at >= 0:
+                place = item.span.cut(at, at + len(item.unit.word))
+                yield (item, replace(item, unit=unit)), (Edit(place, word),)
+
+
+_OTHER = {
+    "inc": ("dec", named(((SINGLE, 1),), 2)),
+    "dec": ("inc", named(((SINGLE, 2),), 1)),
+}
+
+
+def _put(items: tuple[Item, ...], old: Item, new: Item) -> tuple[Item, ...]:
+    """The items with one in the place of another, wherever it stands."""
+    found: list[Item] = []
+    for item in items:
+        if item is old:
+            found.append(new)
+        elif isinstance(item, Repeat):
+            found.append(replace(item, body=_put(item.body, old, new)))
+        else:
+            found.append(item)
+    return tuple(found)
+
+
 @dataclass(frozen=True, slots=True)
 class _Mend:
     """An item with another number, and what the round would then make."""
@@ -54,7 +125,7 @@ def _mended(
     if fit is None:
         return []
     new = replace(old, times=fit)
-    outcome = work_once(_with(instruction, old, new), available, worked.yarn, False)
+    outcome = work_once(_with(instruction, old, new), available, worked.yarn, worked.lifted)
     return [_Mend(new, outcome.made, _edit(old.span, old.times, fit))]
 
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from roundproof.checks._mends import another_number
+from roundproof.checks._mends import what_fits
 from roundproof.checks._rounds import source_of, worked_rounds
+from roundproof.checks._series import told_as_series
 from roundproof.checks.base import Check, Found
 from roundproof.findings import Severity
 from roundproof.measure.figures import stitches
@@ -13,10 +14,10 @@ from roundproof.proof import Proof
 def _run(proof: Proof) -> Found:
     for piece, before, worked in worked_rounds(proof):
         misfit = worked.misfit
-        if misfit is None or misfit.over:
+        if misfit is None or misfit.over or told_as_series(before, worked):
             continue
         left = misfit.left
-        mend, edits = another_number(proof, worked)
+        mend, edits = what_fits(proof, worked)
         sts = "st" if left == 1 else "sts"
         otherwise = f"If they are meant to stay, write `leave {left} {sts} unworked`."
         yield CHECK.finding(

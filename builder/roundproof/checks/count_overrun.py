@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from roundproof.checks._mends import another_number
+from roundproof.checks._mends import what_fits
 from roundproof.checks._rounds import source_of, worked_rounds
+from roundproof.checks._series import told_as_series
 from roundproof.checks.base import Check, Found
 from roundproof.fabric.model import Misfit
 from roundproof.findings import Severity
@@ -14,9 +15,9 @@ from roundproof.proof import Proof
 def _run(proof: Proof) -> Found:
     for piece, before, worked in worked_rounds(proof):
         misfit = worked.misfit
-        if misfit is None or not misfit.over:
+        if misfit is None or not misfit.over or told_as_series(before, worked):
             continue
-        mend, edits = another_number(proof, worked)
+        mend, edits = what_fits(proof, worked)
         yield CHECK.finding(
             misfit.span,
             f"R{misfit.round} needs {_need(misfit)} and {source_of(before, worked, misfit)}.",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from roundproof.checks._mends import another_count
 from roundproof.checks._rounds import worked_rounds
 from roundproof.checks.base import Check, Found
 from roundproof.fabric.model import WorkedRound
@@ -24,6 +25,10 @@ def _run(proof: Proof) -> Found:
             mend = f"{after} works into {stated.count}, so the words of"
             mend += f" {worked.label} may be at fault."
             edits = ()
+            if found := another_count(proof, worked, stated.count):
+                mend, edits = f"{after} works into {stated.count}. {found[0]}", found[1]
+        elif following and following[0] is piece and following[2].available == worked.made:
+            mend = f"{following[2].label} works into {worked.made}: write ({worked.made})."
         yield CHECK.finding(
             stated.span,
             f"{worked.label} {_makes(worked)}, and {stated.count} are stated.",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from roundproof.checks._series import told_as_series
 from roundproof.checks.base import Check, Found
 from roundproof.fabric.model import WorkedPiece, WorkedRound
 from roundproof.findings import Severity
@@ -17,7 +18,12 @@ _BREAKS = (Act.FASTEN_OFF, Act.JOIN_YARN)
 
 def _run(proof: Proof) -> Found:
     for piece in proof.fabric.pieces.values():
+        rounds = piece.rounds
+        pairs = zip((None, *rounds), rounds, strict=False)
+        told = {w.round.label.span for b, w in pairs if w.misfit and told_as_series(b, w)}
         for before, label in _slips(piece):
+            if label.span in told:
+                continue
             message, mend = _said(before, label)
             yield CHECK.finding(
                 label.span,

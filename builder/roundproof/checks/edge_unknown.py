@@ -42,11 +42,12 @@ def _taken_from(proof: Proof) -> Iterator[Finding]:
                 found = unknown_piece(words.value, proof.fabric.pieces)
                 yield CHECK.finding(words.span, found.message, found.mend, piece=piece.key)
             elif words is not path and not proof.fabric.pieces[words.value].rounds:
-                message = f"{words.value} has no rounds, so {piece.key} has none either."
-                mend = f"Write the rounds of {words.value}."
+                host, guest = quoted(words.value), quoted(piece.key)
+                message = f"{host} has no rounds, so {guest} has none either."
+                mend = f"Write the rounds of {host}."
                 if words.value == piece.key:
                     message, mend = (
-                        f"{piece.key} names itself.",
+                        f"{guest} names itself.",
                         "Name the other piece of the pair.",
                     )
                 yield CHECK.finding(words.span, message, mend, piece=piece.key)

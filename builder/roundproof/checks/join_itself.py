@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from roundproof.checks.base import Check, Found
+from roundproof.checks.base import Check, Found, quoted
 from roundproof.findings import Severity
 from roundproof.proof import Proof
 
@@ -14,11 +14,12 @@ def _run(proof: Proof) -> Found:
         piece = proof.pattern.piece(one.piece)
         if not same or one.per_row or piece is None or piece.make != 1:
             continue
+        edge, key = quoted(one.text), quoted(one.piece)
         yield CHECK.finding(
             fit.span,
-            f"{one.text} is to be joined to itself, and there is only one {one.piece}.",
-            f"Name the other edge, make two of {one.piece} (`make: 2`), or close the edge in the"
-            f" assembly: `close: {{edge: {one.text}, by: whipstitch}}`.",
+            f"{edge} is to be joined to itself, and there is only one {key}.",
+            f"Name the other edge, make two of {key} (`make: 2`), or close the edge in the"
+            f" assembly, with `close` and {edge}.",
             piece=one.piece,
         )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import islice, zip_longest
 
 from roundproof.checks._rounds import work_in_words
-from roundproof.checks.base import Check, Found
+from roundproof.checks.base import Check, Found, quoted
 from roundproof.fabric.laid import Laid, laid
 from roundproof.fabric.model import WorkedRound
 from roundproof.findings import Severity
@@ -21,19 +21,20 @@ def _run(proof: Proof) -> Found:
         words = piece.piece.mirror or piece.piece.same_as
         if words is None:
             continue
+        mine, theirs = quoted(key), quoted(words.value)
         how = "the mirror image of" if piece.piece.mirror else "the same as"
         for worked, other in zip_longest(piece.rounds, expected.rounds):
             if worked is None or other is None:
                 span = worked.round.work if worked else words.span
                 label = (worked or other).label
-                has, not_ = (key, words.value) if worked else (words.value, key)
+                has, not_ = (mine, theirs) if worked else (theirs, mine)
                 message = f"{has} has an {label}, and {not_} has none."
                 mend = "Write it in both, or take it out."
             elif worked.instruction is None or other.instruction is None or _alike(worked, other):
                 continue
             else:
                 span, label = worked.round.work, worked.label
-                message = f"{label} of {key} is not {how} {other.label} of {words.value}."
+                message = f"{label} of {mine} is not {how} {other.label} of {theirs}."
                 mend = f"That would be: {work_in_words(other.instruction, proof)}."
             yield CHECK.finding(span, message, mend, piece=key, round=label)
             break  # what follows goes wrong with it

@@ -74,7 +74,7 @@ def test_an_edge_joined_to_itself() -> None:
         piece("slate", *ROUNDS), steps=("join: {edge: a, to: a, by: whipstitch}",)
     )
     (wrong,) = [f for f in findings if f.check == "join-itself"]
-    assert wrong.message == "a is to be joined to itself, and there is only one a."
+    assert wrong.message == "`a` is to be joined to itself, and there is only one `a`."
     assert measures.pieces["a"].height is not None
 
 

@@ -96,6 +96,16 @@ def test_both_sides_of_a_chain() -> None:
     ]
 
 
+def test_chains_and_the_spaces_under_them_are_told_from_stitches() -> None:
+    start = "R1: 6 sc in magic ring (6)\nR2: (sc, ch 2, sk 1) x 3 (9)\nR3: {}"
+    each = worked(start.format("sc around (9)")).rounds
+    feet = [s.feet[0].into for s in laid(each[2], each[1])]
+    assert feet == [Into.STITCH, Into.CHAIN, Into.CHAIN] * 3
+    spaces = worked(start.format("(sc, 3 sc in next ch-2 sp) x 3 (12)")).rounds
+    feet = [s.feet[0].into for s in laid(spaces[2], spaces[1])]
+    assert feet == [Into.STITCH, Into.SPACE, Into.SPACE, Into.SPACE] * 3
+
+
 def test_a_round_too_long_to_keep_is_looked_into() -> None:
     piece = worked("R1: 6 sc in magic ring\nR2: 10000000 sc in next st")
     stitches = laid(piece.rounds[1])

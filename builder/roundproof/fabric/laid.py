@@ -7,12 +7,13 @@ The counts are those of `once`, which reckons without unrolling; tests hold the 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from enum import StrEnum
+from itertools import groupby, islice
 
 from roundproof.fabric.lifting import skips_a_stitch
 from roundproof.fabric.model import Base, WorkedRound
-from roundproof.frozen import dataclass
+from roundproof.frozen import dataclass, replace
 from roundproof.notation.tree import (
     UNCOUNTED,
     Chain,
@@ -34,6 +35,8 @@ from roundproof.reference import stitches as kinds
 from roundproof.source import Span
 
 _SLIP = (("sl st", 1),)
+_MOST = 20_000
+"""Stitches of the round below that are looked at."""
 
 
 class Into(StrEnum):
@@ -41,7 +44,9 @@ class Into(StrEnum):
 
     STITCH = "st"
     CHAIN = "ch"
-    """A chain of the foundation or of this round, counted from its start."""
+    """A chain of the foundation, of this round, or of the one below, counted from its start."""
+    SPACE = "ch sp"
+    """The space under a run of chains of the round below."""
     FAR_SIDE = "far side of ch"
     RING = "ring"
     POST = "post of st"
@@ -71,10 +76,36 @@ class Laid:
     span: Span
 
 
-def laid(worked: WorkedRound) -> Iterator[Laid]:
-    """The stitches of one round in working order; none where it could not be read."""
-    if worked.instruction is not None:
-        yield from _Layer(worked).whole()
+def laid(worked: WorkedRound, below: WorkedRound | None = None) -> Iterator[Laid]:
+    """The stitches of one round in working order; none where it could not be read. With the round
+    `below`, chains of it and the spaces under them are told from its stitches."""
+    if worked.instruction is None:
+        return
+    under = _places(below, worked.available) if below is not None else {}
+    for stitch in _Layer(worked).whole():
+        feet = tuple(_under(foot, under) for foot in stitch.feet) if under else stitch.feet
+        yield stitch if feet == stitch.feet else replace(stitch, feet=feet)
+
+
+def _under(foot: Foot, under: Mapping[int, Into]) -> Foot:
+    into = under.get(foot.number) if foot.into is Into.STITCH else None
+    return replace(foot, into=into) if into else foot
+
+
+def _places(below: WorkedRound, available: int | None) -> Mapping[int, Into]:
+    """Which of the places that a round left are chains, or the spaces under runs of them. There is
+    a place for each stitch and each chain, or one for each run of chains, or none."""
+    row = [s for s in islice(laid(below), _MOST) if s.number]
+    if not any(s.kind == "ch" for s in row) or available is None:
+        return {}
+    if len(row) == available:
+        return {i: Into.CHAIN for i, s in enumerate(row, 1) if s.kind == "ch"}
+    runs: list[str] = []
+    for kind, same in groupby(row, key=lambda s: s.kind):
+        runs += ["ch"] if kind == "ch" else [kind] * len(list(same))
+    if len(runs) == available:
+        return {i: Into.SPACE for i, kind in enumerate(runs, 1) if kind == "ch"}
+    return {}
 
 
 class _Layer:

@@ -30,7 +30,7 @@ def told(
     """One round, ready to print."""
     paragraphs = [_head(proof, piece, worked, paint), *_aloud(proof, worked, paint)]
     paragraphs.append("\n".join(wrapped(_summary(proof, piece, worked), paint.columns)))
-    rows = list(_rows(proof, worked))
+    rows = list(_rows(proof, worked, _round_below(piece, worked)))
     names = {yarn.key: yarn.name for yarn in proof.pattern.yarns}
     shown = rows if whole else rows[:MOST_ROWS]
     if rows:
@@ -94,11 +94,16 @@ def _summary(proof: Proof, piece: WorkedPiece, worked: WorkedRound) -> str:
 
 
 def _below(piece: WorkedPiece, worked: WorkedRound) -> str:
-    before = ""
+    below = _round_below(piece, worked)
+    return f"R{below.round.label.last}" if below else ""
+
+
+def _round_below(piece: WorkedPiece, worked: WorkedRound) -> WorkedRound | None:
+    before = None
     for other in piece.rounds:
         if other is worked:
-            return before
-        before = f"R{other.round.label.last}"
+            break
+        before = other
     return before
 
 
@@ -111,11 +116,11 @@ class _Row:
     yarn: str | None
 
 
-def _rows(proof: Proof, worked: WorkedRound) -> Iterator[_Row]:
+def _rows(proof: Proof, worked: WorkedRound, below: WorkedRound | None) -> Iterator[_Row]:
     """Stitches side by side that are worked alike, as one row."""
     uk = proof.pattern.written_in == "UK"
     run: list[list[Laid]] = []
-    for group in _groups(islice(laid(worked), _MOST_STITCHES)):
+    for group in _groups(islice(laid(worked, below), _MOST_STITCHES)):
         if run and not _goes_on(run[-1], group):
             yield _row(run, uk)
             run = []

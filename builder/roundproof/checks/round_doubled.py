@@ -15,9 +15,11 @@ def _run(proof: Proof) -> Found:
         before, misfit = doubled(below, worked), worked.misfit
         if before is None or misfit is None:
             continue
+        same = before.label == worked.label
+        twice = "stands here twice" if same else f"says the same as {before.label}"
         yield CHECK.finding(
             worked.round.work,
-            f"{worked.label} says the same as {before.label}, and cannot be worked again: it needs"
+            f"{worked.label} {twice}, and cannot be worked again: it needs"
             f" {stitches(misfit.needed)} and {before.label} made {misfit.available}.",
             f"Take {worked.label} out, if it was pasted twice.",
             piece=piece.piece.key,

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import gc
 import random
 import time
 from collections.abc import Callable, Sequence
 
+from roundproof.cli.main import COLLECT
 from roundproof.notation.reader import Context, read_script
 from roundproof.pattern.model import Terms
 from roundproof.source import Line, Source, Text
@@ -37,6 +39,7 @@ _OTHER_WAYS: tuple[Callable[[int, int, int], str], ...] = (
 
 def main() -> list[str]:
     """Rows of a table: what was read, how long it took, how long it may take."""
+    gc.set_threshold(*COLLECT)  # as the commands do
     few, many = seconds(rounds(ROUNDS // 4)), seconds(rounds(ROUNDS))
     rows = [
         ("15,000 distinct rounds in usual wordings", few, ""),

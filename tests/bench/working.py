@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import gc
 import random
 import resource
 import sys
 import time
 
+from roundproof.cli.main import COLLECT
 from roundproof.fabric.work import work
 from roundproof.pattern.load import read_pattern
 from roundproof.source import Source
@@ -19,6 +21,7 @@ SIZES = (1_000, 60_000, 1_000_000)
 
 def main(sizes: tuple[int, ...] = SIZES) -> list[str]:
     """Rows of a table: how many rounds, seconds, microseconds a round, memory."""
+    gc.set_threshold(*COLLECT)  # as the commands do
     head = [
         "| read and worked | seconds | at most | microseconds a round | MB in all |",
         "|---|---|---|---|---|",

@@ -114,7 +114,8 @@ R6-R4:|7.|R7 :|R7:)|Rnd 7 (2 rounds):|R7: BLO:|R7: in FLO,|r7: blo|R7: (BLO)|R7,
     )
 ).split("|")
 ITEMS = (
-    """3 sc|sc 3|sc|3sc|inc|2 dec|inv dec|2 inv dec|hdc|4 dc|tr|sc x 3|inc x 6|inc x6|dec 6 times
+    """3 sc|sc 3|sc|3sc|inc|2 dec|sc in BLO around|inc in FLO around
+2 sc in BLO around|inv dec|2 inv dec|hdc|4 dc|tr|sc x 3|inc x 6|inc x6|dec 6 times
 INC|sc in next 12 sts|1 sc in each of next 3 sts|2 sc in each of the next 3 stitches|increase|scs
 2 sc in next st|sc in the next stitch|3 sc in next 3 sts|2 inc in next 2 sts|dec in next 4 sts|decs
 sc in each st around|2 sc in each st|sc around|2 sc around|inc around|inc in each st around|htr

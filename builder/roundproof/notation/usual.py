@@ -14,6 +14,7 @@ from functools import cache, lru_cache
 
 from roundproof.notation.cursor import BRACKETS, CLOSE, LOOPS
 from roundproof.notation.labels import Labelled
+from roundproof.notation.loops import instruction_of
 from roundproof.notation.stitchwork import WHOLE
 from roundproof.notation.tokens import Lexicon, plain, vocabulary
 from roundproof.notation.tree import (
@@ -52,7 +53,8 @@ _PART = re.compile(
     rf"(?:(?P<stitch>(?:(?P<count>{_N}) *)?(?P<word>(?:inv )?[a-z]++(?:[23]tog)?)"
     rf"(?: +(?:(?P<x>x *)?(?P<behind>{_N})"
     rf"|in (?P<each>each (?:of )?)?(?:the )?next (?P<over>{_N}) {_ST}"
-    rf"|in (?:the )?(?P<next>next) {_ST}|(?P<all>in each {_ST}(?: around)?|around)))?)"
+    rf"|in (?:the )?(?P<next>next) {_ST}|(?P<all>in each {_ST}(?: around)?|around"
+    r"|in (?P<strand>[bf]lo) around)))?)"
     rf"|(?P<close> *(?P<sign>[)\]]) *(?:x *(?P<a>{_N})|(?P<b>{_N}) *(?:times|x)|around))"
     rf"|(?P<star> *\* *(?:x *(?P<c>{_N})|(?<= )(?P<d>{_N}) times|around))"
     rf"|(?P<rep>rep(?:eat)? from \* (?:(?P<more>{_N}) more times|around|to end)))"
@@ -131,7 +133,14 @@ class Usual:
         if not work.read() or work.has_two_meanings():
             return None
         _, begins = start.span("work")
-        instruction = Instruction(tuple(joined(work.found)), LOOPS.get(start["loop"]))
+        if work.looped and start["loop"]:
+            return None
+        loop = LOOPS.get(start["loop"])
+        instruction = (
+            instruction_of(work.found)
+            if work.looped
+            else Instruction(tuple(joined(work.found)), loop)
+        )
         label, span = _label(start, work), work.span(begins, work.ended)
         return Labelled(label, begins), Round(label, (instruction,), work.stated, line.span, span)
 
@@ -151,6 +160,8 @@ class _Work:
         """Whether an item may stand here."""
         self.by = False
         """Whether the last item was 'inc x 6', whose number may be meant for more."""
+        self.looped = False
+        """Whether an item names a loop of its own."""
         self.stated: Stated | None = None
         self.ended = 0
         """Where the work ends in the line, once that is known."""
@@ -176,13 +187,15 @@ class _Work:
             return False
         times: Times = int(count or behind or 1)
         if over or next_ or all_:
-            if count and (unit.word or unit.uses > 1 or all_ == "around"):
+            if count and (unit.word or unit.uses > 1 or all_ == "around" or part["strand"]):
                 return False
             times = _FILL if all_ else max(1, int(over or 1) // unit.uses)
             if count and (each or count != over):
                 unit = _several(unit.makes[0][0], int(count))
         start, end = part.span("stitch")
-        self.found.append(Stitches(unit, times, self.span(start, end)))
+        loop = LOOPS.get(part["strand"])
+        self.looped |= loop is not None
+        self.found.append(Stitches(unit, times, self.span(start, end), loop))
         self.by, self.parted = by is not None, part.end() > end
         return True
 

@@ -21,8 +21,8 @@ from roundproof.words import say
 COMMANDS = ("check", "explain", "work", "measure", "build", "serve", "new", "tidy")
 
 COLLECT = (50_000, 20, 100)
-"""How rarely Python looks for values that refer to each other in circles. A command makes many small
-values that stay to its end and hardly a circle; looking took a third of the time of a long one."""
+"""How rarely Python looks for values that refer to each other in circles. A command makes many
+small values that stay to its end and hardly a circle; looking took a third of a long one's time."""
 
 INTERRUPTED = 130
 """What shells expect of a command that Ctrl-C ended."""

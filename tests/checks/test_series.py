@@ -134,3 +134,21 @@ def test_a_count_that_the_next_round_works_into_is_the_right_one(right: str, wro
     finding = only(text.format(wrong))
     assert finding.check == "count-stated"
     assert "R3 works into" in finding.mend
+
+
+def test_a_round_that_differs_from_its_mirror_is_put_right() -> None:
+    text = """\
+terms: US
+pieces:
+  left: |
+    R1: 6 sc in magic ring (6)
+    R2: 2 inc, 4 sc (8)
+  right:
+    mirror: left
+    rounds: |
+      R1: 6 sc in magic ring (6)
+      R2: {} (8)
+"""
+    finding = only(text.format("3 sc, 2 inc, sc"))
+    assert finding.check == "mirror-differs"
+    assert mended(text.format("3 sc, 2 inc, sc"), finding) == text.format("4 sc, 2 inc")

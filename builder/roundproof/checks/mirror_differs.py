@@ -8,7 +8,7 @@ from roundproof.checks._rounds import work_in_words
 from roundproof.checks.base import Check, Found, quoted
 from roundproof.fabric.laid import Laid, laid
 from roundproof.fabric.model import WorkedRound
-from roundproof.findings import Severity
+from roundproof.findings import Edit, Severity
 from roundproof.proof import Proof
 
 _MOST = 20_000
@@ -24,6 +24,7 @@ def _run(proof: Proof) -> Found:
         mine, theirs = quoted(key), quoted(words.value)
         how = "the mirror image of" if piece.piece.mirror else "the same as"
         for worked, other in zip_longest(piece.rounds, expected.rounds):
+            edits: tuple[Edit, ...] = ()
             if worked is None or other is None:
                 span = worked.round.work if worked else words.span
                 label = (worked or other).label
@@ -35,8 +36,9 @@ def _run(proof: Proof) -> Found:
             else:
                 span, label = worked.round.work, worked.label
                 message = f"{label} of {mine} is not {how} {other.label} of {theirs}."
-                mend = f"That would be: {work_in_words(other.instruction, proof)}."
-            yield CHECK.finding(span, message, mend, piece=key, round=label)
+                right = work_in_words(other.instruction, proof)
+                mend, edits = f"That would be: {right}.", (Edit(span, right),)
+            yield CHECK.finding(span, message, mend, piece=key, round=label, edits=edits)
             break  # what follows goes wrong with it
 
 

@@ -30,6 +30,11 @@ class Proof:
     def measures(self) -> Measures:
         return measured(self.pattern, self.fabric)
 
+    def letter(self, key: str) -> str:
+        """The letter that a yarn goes by in short notation; its own word where none is listed."""
+        yarn = self.pattern.yarn(key)
+        return yarn.letter if yarn else key
+
     def photo(self, name: str) -> Path | None:
         """Where a photo of the pattern lies, whether it is there or not; None for a name that
         leads out of the folder of photos, by itself or through a link."""

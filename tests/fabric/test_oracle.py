@@ -13,7 +13,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from corpus.score import pieces
-from fabric.oracle import ByHand, Ran, by_hand
+from fabric.hand import Ran, by_hand
+from fabric.oracle import ByHand
 from notation.texts import read_work
 from proving import proved
 from roundproof.checks import all_checks
@@ -214,7 +215,9 @@ def _alike(yarns: Sequence[str | None]) -> list[tuple[str | None, int]]:
     return [(yarn, len(list(same))) for yarn, same in groupby(yarns)]
 
 
-def test_the_oracle_shares_only_the_tree() -> None:
-    source = ast.parse(Path(__file__).with_name("oracle.py").read_text("utf-8"))
+@pytest.mark.parametrize("name", ["hand.py", "oracle.py"])
+def test_the_oracle_shares_only_the_tree(name: str) -> None:
+    source = ast.parse(Path(__file__).with_name(name).read_text("utf-8"))
     imported = {n.module for n in ast.walk(source) if isinstance(n, ast.ImportFrom)}
     assert {m for m in imported if m and m.startswith("roundproof")} == {"roundproof.notation.tree"}
+    assert {m for m in imported if m and m.startswith("fabric")} <= {"fabric.hand"}

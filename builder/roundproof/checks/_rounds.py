@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from roundproof.fabric.model import Base, Misfit, WorkedPiece, WorkedRound
 from roundproof.notation.tree import Instruction, Item, Onto, Spot
-from roundproof.notation.writer import written
+from roundproof.notation.writer import which_copy, written
 from roundproof.proof import Proof
 
 
@@ -43,8 +43,7 @@ def _place(onto: Onto) -> str:
     if onto.spot is Spot.UNWORKED and onto.round and not onto.piece:
         return f"R{onto.round} left"
     if onto.spot is Spot.PIECE:
-        nth = {1: "first ", 2: "second "}.get(onto.copy, f"{onto.copy}th " if onto.copy else "")
-        return f"the {nth}{onto.piece} has"
+        return f"the {which_copy(onto.copy)}{onto.piece} has"
     if onto.spot is Spot.CHAIN:
         return "the chain has"
     return "the path crosses" if onto.spot is Spot.PATH else "there are"
@@ -58,8 +57,4 @@ def in_words(item: Item, proof: Proof) -> str:
 def work_in_words(work: Instruction, proof: Proof) -> str:
     """The same of all the work of a round."""
 
-    def letter(key: str) -> str:
-        yarn = proof.pattern.yarn(key)
-        return yarn.letter if yarn else key
-
-    return written(work, proof.pattern.written_in, letter)
+    return written(work, proof.pattern.written_in, proof.letter)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 
+from roundproof.fabric.edges import quoted as quoted
 from roundproof.findings import Edit, Finding, Severity
 from roundproof.frozen import dataclass, field
 from roundproof.pattern.model import Status
@@ -60,7 +61,6 @@ def missing(status: Status, *, early: bool = False) -> Severity:
     return Severity.ERROR if early or status is Status.PUBLISHED else Severity.WARNING
 
 
-def quoted(words: str, most: int = 60) -> str:
-    """A designer's words within a sentence, shortened if they go on and on."""
-    text = " ".join(words.split())
-    return f"`{text if len(text) <= most else text[: most - 1] + '…'}`"
+def times(count: int) -> str:
+    """How often, in words: 'once', 'twice', '3 times'."""
+    return {1: "once", 2: "twice"}.get(count, f"{count} times")

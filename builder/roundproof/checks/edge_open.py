@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from roundproof.checks.base import Check, Found
+from roundproof.checks.base import Check, Found, times
 from roundproof.fabric.model import Claim
 from roundproof.fabric.named import names
 from roundproof.findings import Finding, Severity
 from roundproof.measure.figures import stitches
 from roundproof.notation.edges import piece_of
+from roundproof.notation.numerals import ordinal
 from roundproof.proof import Proof
 
 
@@ -54,7 +55,7 @@ def _copies(proof: Proof, key: str) -> Iterator[Finding]:
     last = claims[-1]
     yield CHECK.finding(
         last.span,
-        f"{key} is made {_times(host.make)}, and {_nth(never)} {key} is never worked onto.",
+        f"{key} is made {times(host.make)}, and {_nth(never)} {key} is never worked onto.",
         f"Work around the {_nth(never)} {key} as well, or say `make: {len(copies)}`.",
         piece=last.by,
         round=last.label,
@@ -73,13 +74,9 @@ def _called(claim: Claim) -> str:
     return f"The {_nth([claim.copy])} {claim.piece}" if claim.copy else claim.piece
 
 
-def _times(make: int) -> str:
-    return {1: "once", 2: "twice"}.get(make, f"{make} times")
-
-
 def _nth(numbers: list[int]) -> str:
     words = {1: "first", 2: "second", 3: "third", 4: "fourth"}
-    return " and ".join(words.get(n, f"{n}th") for n in numbers)
+    return " and ".join(words.get(n, ordinal(n)) for n in numbers)
 
 
 def _by(claims: list[Claim]) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from roundproof.checks._rounds import worked_rounds
-from roundproof.checks.base import Check, Found
+from roundproof.checks.base import Check, Found, times
 from roundproof.fabric.edges import EdgeProblem, find_round, quoted, unknown_piece
 from roundproof.fabric.model import WorkedPiece
 from roundproof.fabric.named import names, problem, start_problem
@@ -99,9 +99,8 @@ def _not_there(proof: Proof, worked: WorkedPiece, onto: Onto, there: int | None)
         return found.message, found.mend
     host = proof.pattern.piece(onto.piece) if onto.piece else None
     if host is not None and onto.copy > host.make:
-        made = {1: "once", 2: "twice"}.get(host.make, f"{host.make} times")
         return (
-            f"{host.key} is made {made}, and this goes around number {onto.copy}.",
+            f"{host.key} is made {times(host.make)}, and this goes around number {onto.copy}.",
             f"Say `make: {onto.copy}` in {host.key}.",
         )
     if onto.spot is Spot.PATH and there is None:

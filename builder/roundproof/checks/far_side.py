@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from roundproof.checks.base import Check, Found
-from roundproof.fabric.edges import in_rows
+from roundproof.fabric.edges import in_rows, turns
 from roundproof.fabric.model import Base, WorkedPiece, WorkedRound
 from roundproof.findings import Severity
 from roundproof.measure.figures import stitches
-from roundproof.notation.tree import Act, Action, JoinRound, Stitches, Turn, Where
+from roundproof.notation.tree import JoinRound, Stitches, Where
 from roundproof.pattern.model import Worked
 from roundproof.proof import Proof
 
@@ -51,15 +51,8 @@ def _one_sided(piece: WorkedPiece, first: WorkedRound) -> bool:
         rounded
         and not any(w.round.label.row for w in piece.rounds)
         and in_rows(piece)
-        and (not _turned(piece))
+        and not turns(piece)
     )
-
-
-def _turned(piece: WorkedPiece) -> bool:
-    if any(isinstance(e, Action) and e.act is Act.TURN for e in piece.entries):
-        return True
-    items = (i for w in piece.rounds if w.instruction for i in w.instruction.items)
-    return any(isinstance(item, Turn) for item in items)
 
 
 _PATTERN = """\

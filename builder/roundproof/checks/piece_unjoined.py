@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from roundproof.checks.base import Check, Found
+from roundproof.checks.base import Check, Found, times
 from roundproof.fabric.named import mentioned, names
 from roundproof.fabric.places import copies
 from roundproof.findings import Finding, Severity
@@ -50,7 +50,7 @@ def _copies(pattern: Pattern, piece: Piece) -> Iterator[Finding]:
         return
     yield CHECK.finding(
         joins[-1].span,
-        f"{piece.key} is made {_times(piece.make)}, and {placed} are joined.",
+        f"{piece.key} is made {times(piece.make)}, and {placed} are joined.",
         f"Say `make: {placed}`, or change how many go round.",
         severity=Severity.ERROR if placed > piece.make else Severity.WARNING,
         piece=piece.key,
@@ -60,10 +60,6 @@ def _copies(pattern: Pattern, piece: Piece) -> Iterator[Finding]:
 def _hosts(pattern: Pattern, join: Join, keys: list[str]) -> int:
     host = pattern.piece(piece_of(join.to.value, keys) or "") if join.to else None
     return host.make if host else 1
-
-
-def _times(count: int) -> str:
-    return {1: "once", 2: "twice"}.get(count, f"{count} times")
 
 
 _PATTERN = """\

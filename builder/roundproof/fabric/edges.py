@@ -87,7 +87,7 @@ def in_rows(worked: WorkedPiece) -> bool:
     first = worked.rounds[0]
     if first.base is not Base.CHAIN or first.far_side or first.chains < 3:
         return False
-    return _turns(worked) or not _joined(first)
+    return turns(worked) or not _joined(first)
 
 
 def unknown_piece(word: str, names: Iterable[str]) -> EdgeProblem:
@@ -220,7 +220,8 @@ def _joined(first: WorkedRound) -> bool:
     return any(isinstance(item, JoinRound) for item in items)
 
 
-def _turns(worked: WorkedPiece) -> bool:
+def turns(worked: WorkedPiece) -> bool:
+    """Whether the work is turned anywhere in a piece."""
     turned = (e.act is Act.TURN for e in worked.entries if isinstance(e, Action))
     items = (i for r in worked.rounds if r.instruction for i in r.instruction.items)
     return any(turned) or any(isinstance(item, Turn) for item in items)

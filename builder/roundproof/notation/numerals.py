@@ -57,3 +57,9 @@ def value(words: str) -> int | None:
     if len(parts) == 2 and parts[0] in TENS and (unit := both.get(parts[1], 10)) < 10:
         return CARDINALS[parts[0]] + unit
     return None
+
+
+def ordinal(number: int) -> str:
+    """'2nd', '11th', '23rd'."""
+    ending = {1: "st", 2: "nd", 3: "rd"}.get(number % 10 if number % 100 not in (11, 12, 13) else 0)
+    return f"{number}{ending or 'th'}"

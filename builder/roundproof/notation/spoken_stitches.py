@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from roundproof.frozen import dataclass, replace
+from roundproof.notation.numerals import ordinal
 from roundproof.notation.tree import Fill, Loop, Stitches, Times, Unit, Where
 from roundproof.notation.units import SINGLE
 from roundproof.notation.writer import onto_words
@@ -173,7 +174,4 @@ def _onto(item: Stitches) -> str:
 
 
 def _ordinal(number: int) -> str:
-    if 2 <= number <= 12:
-        return _ORDINALS[number - 2]
-    ending = {1: "st", 2: "nd", 3: "rd"}.get(number % 10 if number % 100 not in (11, 12, 13) else 0)
-    return f"{number}{ending or 'th'}"
+    return _ORDINALS[number - 2] if 2 <= number <= 12 else ordinal(number)

@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from roundproof.frozen import dataclass
+from roundproof.notation.numerals import ordinal
 from roundproof.notation.tree import (
     Chain,
     Colour,
@@ -202,7 +203,7 @@ class _Writer:
         if item.where is Where.RING:
             return "in magic ring"
         if item.where is Where.HOOK:
-            return f"in {_ordinal(item.nth)} ch from hook"
+            return f"in {ordinal(item.nth)} ch from hook"
         if item.where is Where.LAST:
             return "in last ch" if self.chained else "in last st"
         return _PLACES.get(item.where, "")
@@ -219,6 +220,11 @@ class _Writer:
 _NTH = ("", "first ", "second ")
 
 
+def which_copy(copy: int) -> str:
+    """'first ' before the name of a piece; nothing where no copy is told from another."""
+    return _NTH[copy] if copy < 3 else f"{ordinal(copy)} "
+
+
 def onto_words(onto: Onto, label: str = "R", sts: str = "sts") -> str:
     """A place of its own: "around first leg", "in unworked sts of R8"."""
     if onto.spot is Spot.CHAIN:
@@ -230,7 +236,7 @@ def onto_words(onto: Onto, label: str = "R", sts: str = "sts") -> str:
         number = f"{label}{onto.round}" if onto.round else ""
         of += number if not number else (f" {number}" if of else f" of {number}")
         return f"in unworked {sts}{of}"
-    nth = _NTH[onto.copy] if onto.copy < 3 else f"{_ordinal(onto.copy)} "
+    nth = which_copy(onto.copy)
     front = "front of " if onto.front else ""
     if onto.both:
         return f"through {front}{nth}{onto.piece} and body"
@@ -256,8 +262,3 @@ def _in_each(item: Stitches) -> bool:
 
 def _sts(count: int) -> str:
     return "st" if count == 1 else "sts"
-
-
-def _ordinal(number: int) -> str:
-    ending = {1: "st", 2: "nd", 3: "rd"}.get(number % 10 if number % 100 not in (11, 12, 13) else 0)
-    return f"{number}{ending or 'th'}"

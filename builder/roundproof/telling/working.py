@@ -52,12 +52,7 @@ def _head(proof: Proof, piece: WorkedPiece, worked: WorkedRound, paint: Paint) -
 
 
 def _written(proof: Proof, work: Instruction) -> str:
-    return written(work, proof.pattern.written_in, lambda key: _letter(proof, key))
-
-
-def _letter(proof: Proof, key: str) -> str:
-    yarn = proof.pattern.yarn(key)
-    return yarn.letter if yarn else key
+    return written(work, proof.pattern.written_in, proof.letter)
 
 
 def _aloud(proof: Proof, worked: WorkedRound, paint: Paint) -> Iterator[str]:

@@ -66,7 +66,30 @@ def test_unlike_counts_in_one_gauge_are_a_matter_of_counts() -> None:
 def test_a_small_difference_is_spread() -> None:
     finding = only(under="R2: 11 inc, sc (23)")
     assert (finding.check, finding.severity) == ("join-count", Severity.NOTE)
-    assert "take two of the longer edge into one, every 24 stitches" in finding.mend
+    assert finding.mend == (
+        "End under with 24, or upper with 23; or double one stitch of under."
+        " After R2 of under, 22 sc, inc makes 24."
+    )
+
+
+def test_how_a_piece_comes_to_a_count_that_fits_is_told() -> None:
+    # 24 stitches of glass are 126.3 mm, 29 of ivory; twelves make 24 or 36: neither fits
+    finding = only(upper="glass")
+    assert finding.mend == "29 stitches of ivory would fit, or 20 of glass."
+    # 30 in sixes; after 24 one round of six more
+    rounds = "R2: (sc, inc) x 6 (18)\n      R3: (2 sc, inc) x 6 (24)"
+    upper = "R4: sc in BLO around (24)"
+    text = PATTERN.format(under=rounds, upper="ivory", more="make: 1", steps=f"  - {WHIP}")
+    text = text.replace(upper, "R4: (3 sc, inc) x 6 (30)")
+    (found,) = [f for f in proved(text)[1] if f.check == "join-count"]
+    assert "After R3 of under, (3 sc, inc) x 6 makes 30." in found.mend
+    assert "R3 of upper has 24." in found.mend
+
+
+def test_unlike_counts_that_fit_come_with_the_plan_that_spreads_them() -> None:
+    # 22 and 24: two stitches of the shorter are doubled, half way round from each other
+    finding = only(under="R2: 10 inc, 2 sc (22)")
+    assert "or double every 11th stitch of under, twice." in finding.mend
 
 
 def test_an_odd_edge_cannot_be_folded_flat() -> None:

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from roundproof.checks._rounds import in_words, work_in_words
 from roundproof.findings import Severity
 from roundproof.measure.figures import number, percent, stitches
 from roundproof.measure.fit import yarn_word
+from roundproof.measure.meeting import plan_words
 from roundproof.measure.model import Fit, Verdict
-from roundproof.measure.spacing import spread
+from roundproof.measure.reach import Reach
+from roundproof.notation.tree import Instruction, Repeat, Stitches, Unit
+from roundproof.notation.units import SINGLE, named
 from roundproof.proof import Proof
 
 SEVERITY = {
@@ -44,15 +48,44 @@ def _as_they_lie(fit: Fit) -> tuple[int, int]:
     return max(one, two), min(one, two)
 
 
-def count_mend(fit: Fit) -> str:
-    """The count each edge would need, and how to spread a difference that can be eased in."""
+def count_mend(proof: Proof, fit: Fit) -> str:
+    """The count each edge would need, and how to bring them together as they are."""
     guest, host = fit.edges
     counts = f"End {guest.piece} with {fit.suggest[0]}, or {host.piece} with {fit.suggest[1]}"
     if fit.verdict is Verdict.MISFIT:
-        return f"{counts}; if the longer edge is meant to gather, say `ease: gathered`."
-    longer, shorter = _as_they_lie(fit)
-    gap, _ = spread(longer, longer - shorter)[0]
-    return f"{counts}; or take two of the longer edge into one, every {gap} stitches or so."
+        counts += "; if the longer edge is meant to gather, say `ease: gathered`"
+    elif fit.plan is not None:
+        counts += f"; or {plan_words(fit)}"
+    return f"{counts}.{reach_words(proof, fit)}"
+
+
+# ---- ways to mend ----
+def reach_words(proof: Proof, fit: Fit) -> str:
+    """Sentences on how either piece comes to a count that fits, each with a space before it."""
+    said = []
+    for kept, suited, way in zip(fit.kept, fit.suggest, fit.reach, strict=True):
+        if way is None:
+            continue
+        keeps = f", a multiple of {way.multiple} as before" if kept == way.count != suited else ""
+        if way.at:
+            said.append(f" {way.at} of {way.piece} has {way.count}{keeps}.")
+        else:
+            said.append(
+                f" After {way.after} of {way.piece}, {_work(proof, way)} makes {way.count}{keeps}."
+            )
+    return "".join(said)
+
+
+def _work(proof: Proof, way: Reach) -> str:
+    """The round that reaches a count, in the pattern's own terms: '(4 sc, inc) x 6'."""
+    span = proof.pattern.span
+    increase = Stitches(named(((SINGLE, 2),), 1), 1, span)
+    if not way.plain:
+        return in_words(Stitches(increase.unit, way.times, span), proof)
+    plain = Stitches(Unit(((SINGLE, 1),)), way.plain, span)
+    if way.times == 1:
+        return work_in_words(Instruction((plain, increase)), proof)
+    return in_words(Repeat((plain, increase), way.times, span), proof)
 
 
 # ---- lengths ----
@@ -81,11 +114,12 @@ def length_mend(proof: Proof, fit: Fit) -> str:
     if fit.fit is None:
         return "Give each yarn its gauge."
     counts = _counts(proof, fit)
+    ways = reach_words(proof, fit)
     if fit.verdict is Verdict.EASE:
-        return f"Ease it in, pinned at the quarters{'; ' + counts if counts else ''}."
+        return f"Ease it in, pinned at the quarters{'; ' + counts if counts else ''}.{ways}"
     if fit.verdict is Verdict.CARE:
-        return f"{counts}; or ease it in with care, the longer side towards you."
-    return f"{counts}."
+        return f"{counts}; or ease it in with care, the longer side towards you.{ways}"
+    return f"{counts}.{ways}"
 
 
 def _counts(proof: Proof, fit: Fit) -> str:

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator, Mapping
 from roundproof.fabric.edges import quoted as quoted
 from roundproof.findings import Edit, Finding, Severity
 from roundproof.frozen import dataclass, field
+from roundproof.measure.figures import times as times
 from roundproof.pattern.model import Status
 from roundproof.proof import Proof
 from roundproof.source import Span
@@ -59,8 +60,3 @@ def missing(status: Status, *, early: bool = False) -> Severity:
     if status is Status.DRAFT:
         return Severity.NOTE
     return Severity.ERROR if early or status is Status.PUBLISHED else Severity.WARNING
-
-
-def times(count: int) -> str:
-    """How often, in words: 'once', 'twice', '3 times'."""
-    return {1: "once", 2: "twice"}.get(count, f"{count} times")

@@ -18,7 +18,7 @@ def _run(proof: Proof) -> Found:
             continue
         if fit.verdict in SEVERITY:
             if fit.by_count and fit.fullness is None:
-                yield _unlike(fit, SEVERITY[fit.verdict])
+                yield _unlike(proof, fit, SEVERITY[fit.verdict])
         elif fit.folded[0] and (fit.counts[0] or 0) % 2:
             yield _odd(fit)
         else:
@@ -36,14 +36,14 @@ def _odd(fit: Fit) -> Finding:
     )
 
 
-def _unlike(fit: Fit, severity: Severity) -> Finding:
+def _unlike(proof: Proof, fit: Fit, severity: Severity) -> Finding:
     one, two = (fit.counts[0] or 0, fit.counts[1] or 0)
     guest, host = fit.edges
     flat = " (folded flat)" if fit.folded[0] else ""
     return CHECK.finding(
         fit.span,
         f"{guest.text} has {stitches(one)}{flat} and {host.text} has {two}: {left_over(fit)}.",
-        count_mend(fit),
+        count_mend(proof, fit),
         severity=severity,
         piece=guest.piece,
     )

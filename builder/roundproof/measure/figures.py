@@ -27,3 +27,8 @@ def several(count: int, one: str, more: str = "") -> str:
 
 def stitches(count: int) -> str:
     return several(count, "stitch", "stitches")
+
+
+def times(count: int) -> str:
+    """How often, in words: 'once', 'twice', '3 times'."""
+    return {1: "once", 2: "twice"}.get(count, f"{count} times")

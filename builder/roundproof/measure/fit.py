@@ -19,6 +19,8 @@ from roundproof.measure.figures import cm, several, stitches
 from roundproof.measure.flatness import frill
 from roundproof.measure.lengths import Length, edge_length, site_length
 from roundproof.measure.model import Fit, Verdict
+from roundproof.measure.reach import Reach, kept, multiple_of, reach
+from roundproof.measure.spacing import plan
 from roundproof.pattern.model import Join, Pattern
 
 _LIMITS: Mapping[Verdict, float] = {
@@ -48,12 +50,22 @@ class _Side:
     def layers(self) -> int:
         return 2 if self.folded else 1
 
-    def suited_to(self, mm: float) -> int | None:
-        """The count at which this edge would be so long; even where it is folded flat."""
+    @property
+    def lying(self) -> int | None:
+        """Its stitches as it lies: pairs of them where it is folded flat."""
+        return self.edge.count // self.layers if self.edge.count else None
+
+    def exactly(self, mm: float) -> float | None:
+        """How many of its stitches would be so long, layer upon layer where it is folded."""
         if not self.length or not self.edge.count or self.length.mm <= 0:
             return None
-        one = self.length.mm / self.edge.count
-        return max(1, round(mm / one + _NEARLY)) * self.layers
+        return mm * self.edge.count / self.length.mm * self.layers
+
+    def suited_to(self, mm: float) -> int | None:
+        """The count at which this edge would be so long; even where it is folded flat."""
+        if (exact := self.exactly(mm)) is None:
+            return None
+        return max(1, round(exact / self.layers + _NEARLY)) * self.layers
 
 
 def fits(pattern: Pattern, fabric: Fabric) -> tuple[Fit, ...]:
@@ -86,7 +98,9 @@ def _fit(pattern: Pattern, fabric: Fabric, join: Join) -> Fit | None:
         return None
     first = _Side(guest, edge_length(pattern, fabric, guest), _lies_folded(fabric, join, site))
     length = site_length(pattern, fabric, site) if site else edge_length(pattern, fabric, host)
-    return _judged(_compared(pattern, join, first, _Side(host, length), site))
+    second = _Side(host, length)
+    found = _judged(_compared(pattern, join, first, second, site))
+    return _with_mends(fabric, found, first, second)
 
 
 def _site_edge(fabric: Fabric, site: Site) -> Edge | None:
@@ -156,6 +170,49 @@ def _gathered(fit: Fit, fullness: float) -> Fit:
     """An edge gathered on purpose fits when it is full enough to gather at all."""
     found = Verdict.FITS if fullness >= _GATHERS - _NEARLY else Verdict.EASE
     return replace(fit, verdict=found, fullness=fullness, frill=frill(fullness))
+
+
+def _with_mends(fabric: Fabric, fit: Fit, a: _Side, b: _Side) -> Fit:
+    """The same with how the edges meet as they are, and how each would come to the other's
+    length."""
+    meet = fit.verdict is not Verdict.MISFIT and not _round_a_place(b)
+    apart = plan(a.lying or 0, b.lying or 0) if meet else None
+    if fit.verdict in (None, Verdict.FITS):
+        return replace(fit, plan=apart)
+    kept = (_kept(fabric, a, b, fit), _kept(fabric, b, a, fit))
+    reaches = (
+        _reach(fabric, a, kept[0], fit.suggest[0]),
+        _reach(fabric, b, kept[1], fit.suggest[1]),
+    )
+    return replace(fit, plan=apart, kept=kept, reach=reaches)
+
+
+def _round_a_place(side: _Side) -> bool:
+    """Whether an edge runs round a place in stitches and rows both, which no count shares out."""
+    return side.edge.kind in ("footprint", "up")
+
+
+def _kept(fabric: Fabric, side: _Side, other: _Side, fit: Fit) -> int | None:
+    """The count that keeps the multiple of a piece and still fits, or can be eased in."""
+    if side.edge.kind != "round" or not side.edge.count:
+        return None
+    exact = side.exactly(other.mm) if other.mm else None
+    exact = exact or float(other.lying or 0) * side.layers
+    multiple = multiple_of(fabric.pieces[side.edge.piece])
+    found = kept(side.edge.count, exact, multiple, side.layers) if exact else None
+    if found in (None, side.edge.count):
+        return None
+    limit = Verdict.FITS, Verdict.EASE
+    apart = max(found / exact, exact / found) - 1
+    return found if verdict(apart, halved=fit.halved) in limit else None
+
+
+def _reach(fabric: Fabric, side: _Side, kept: int | None, suited: int | None) -> Reach | None:
+    """How the piece comes to a count that fits: in its multiple, if that can be reached."""
+    worked = fabric.pieces[side.edge.piece]
+    counts = (count for count in (kept, suited) if count and count != side.edge.count)
+    ways = (reach(worked, side.edge, count) for count in counts)
+    return next((way for way in ways if way is not None), None)
 
 
 def _plain(side: _Side) -> bool:

@@ -11,6 +11,8 @@ from enum import StrEnum
 
 from roundproof.fabric.model import Edge
 from roundproof.frozen import dataclass, field
+from roundproof.measure.reach import Reach
+from roundproof.measure.spacing import Plan
 from roundproof.pattern.model import Join
 from roundproof.source import Span
 
@@ -123,6 +125,12 @@ class Fit:
     fullness: float | None = None
     frill: Frill | None = None
     working: str = ""
+    kept: tuple[int | None, int | None] = (None, None)
+    """Like `suggest`, in the multiple that the piece is worked in."""
+    reach: tuple[Reach | None, Reach | None] = (None, None)
+    """How each piece would come to end with the count that fits."""
+    plan: Plan | None = None
+    """How unlike counts meet, stitch by stitch, where the edges are joined all the same."""
 
 
 @dataclass(frozen=True, slots=True)

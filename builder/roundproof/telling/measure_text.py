@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from roundproof.checks.results import Result, Results
+from roundproof.measure.meeting import plan_words
 from roundproof.measure.model import Fit, Measures, PieceSize, YarnNeed
 from roundproof.proof import Proof
 from roundproof.telling.cells import clean, width, wrapped
@@ -88,6 +89,8 @@ def _fit(fit: Fit, paint: Paint) -> Iterator[str]:
     ]
     if suggested:
         said += say("measure.suggests", either=listing(suggested, "or"))
+    if planned := plan_words(fit):
+        said += say("measure.plan", plan=planned)
     yield from _lines([said], paint)
 
 

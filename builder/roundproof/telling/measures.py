@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import Any
 
 from roundproof.checks.results import Result, Results
+from roundproof.measure.meeting import plan_words
 from roundproof.measure.model import Fit, PieceSize, YarnNeed
 from roundproof.proof import Proof
 from roundproof.telling.json_ import dumped
@@ -85,6 +86,8 @@ def _join(fit: Fit) -> dict[str, Any]:
         "lengths_cm": [_cm(length) for length in fit.lengths],
         "fit": _two(fit.fit),
         "suggest": list(fit.suggest),
+        "suggest_in_multiple": list(fit.kept),
+        "plan": plan_words(fit) or None,
         "working": fit.working,
     }
 

@@ -9,10 +9,11 @@ from roundproof.checks.base import Check, Found, times
 from roundproof.fabric.edges import EdgeProblem, find_round, quoted, unknown_piece
 from roundproof.fabric.model import WorkedPiece
 from roundproof.fabric.named import names, problem, start_problem
+from roundproof.fabric.points import lines_of
 from roundproof.findings import Finding, Severity
 from roundproof.notation.edges import piece_of, read_label
 from roundproof.notation.tree import Onto, Spot
-from roundproof.pattern.model import Piece, Status
+from roundproof.pattern.model import Embroider, Piece, Status
 from roundproof.proof import Proof
 
 
@@ -29,6 +30,12 @@ def _run(proof: Proof) -> Found:
         if (found := problem(fabric, named)) is not None:
             key = piece_of(named.on or named.said.value, fabric.pieces) or ""
             yield CHECK.finding(named.said.span, found.message, found.mend, piece=key or None)
+    for step in proof.pattern.assembly:
+        if isinstance(step.verb, Embroider):
+            key = step.verb.piece.value
+            for _, problems in lines_of(fabric, step.verb):
+                for said, wrong in problems:
+                    yield CHECK.finding(said.span, wrong.message, wrong.mend, piece=key)
 
 
 def _taken_from(proof: Proof) -> Iterator[Finding]:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from roundproof.fabric.edges import EdgeProblem, find_edge, find_round, quoted
 from roundproof.fabric.model import Fabric, WorkedPiece
 from roundproof.fabric.places import marks_of
+from roundproof.fabric.points import path_point
 from roundproof.frozen import dataclass
 from roundproof.notation.edges import piece_of, read_edge, read_range
 from roundproof.pattern.model import (
@@ -17,10 +18,12 @@ from roundproof.pattern.model import (
     Embroider,
     Insert,
     Join,
+    Joint,
     Pattern,
     Piece,
     Place,
     Stuff,
+    Verb,
 )
 from roundproof.pattern.near import nearest
 from roundproof.source import Located
@@ -31,8 +34,8 @@ _A_STITCH = re.compile(r"(?:R\d+ )?(?:st|sts|stitch)\.? ?\d+", re.IGNORECASE)
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """Words that name something: `kind` is "edge", "piece", "rounds" or "mark"; `on` the words for
-    the piece that rounds and marks belong to."""
+    """Words that name something: `kind` is "edge", "piece", "rounds", "mark" or "point"; `on` the
+    words for the piece that rounds and marks belong to."""
 
     said: Located[str]
     kind: str
@@ -42,26 +45,31 @@ class Named:
 def names(pattern: Pattern) -> Iterator[Named]:
     """Everything that steps and photos name, in the order of the file."""
     for step in pattern.assembly:
-        match step.verb:
-            case Join():
-                yield from _join(step.verb)
-            case Place(piece=piece, between=between, around=around) if piece:
-                yield Named(piece, "edge")
-                yield from (Named(label, "rounds", piece.value) for label in between)
-                yield from _around(around, piece.value)
-            case Embroider(piece=piece, lines=lines):
-                yield Named(piece, "piece")
-                ends = (end for line in lines for end in (line.from_, line.to) if end)
-                yield from (Named(end, "rounds", piece.value) for end in ends)
-            case Insert(piece=piece) if piece:
-                yield Named(piece, "edge")
-            case Stuff(piece=piece):
-                yield Named(piece, "piece")
-            case Close(edge=edge):
-                yield Named(edge, "edge")
+        yield from names_of(step.verb)
         if step.after:
             yield Named(step.after, "edge")
     yield from (Named(photo.after, "edge") for photo in pattern.photos if photo.after)
+
+
+def names_of(verb: Verb) -> Iterator[Named]:
+    """What one entry of the assembly names, `after` left out."""
+    match verb:
+        case Join():
+            yield from _join(verb)
+        case Place(piece=piece, between=between, around=around) if piece:
+            yield Named(piece, "edge")
+            yield from (Named(label, "rounds", piece.value) for label in between)
+            yield from _around(around, piece.value)
+        case Embroider(piece=piece):
+            yield Named(piece, "piece")
+        case Joint(path=path):
+            yield from (Named(point, "point") for point in path)
+        case Insert(piece=piece) if piece:
+            yield Named(piece, "edge")
+        case Stuff(piece=piece):
+            yield Named(piece, "piece")
+        case Close(edge=edge):
+            yield Named(edge, "edge")
 
 
 def problem(fabric: Fabric, named: Named) -> EdgeProblem | None:
@@ -69,12 +77,15 @@ def problem(fabric: Fabric, named: Named) -> EdgeProblem | None:
     whether it does."""
     words = named.on or named.said.value
     key = piece_of(words, fabric.pieces)
+    if named.kind == "point" and key is not None:
+        found = path_point(fabric, words)
+        return found if isinstance(found, EdgeProblem) else None
     if named.kind == "piece" or key is None:
         # A host that is not there is told once, at its own words.
         if named.on or key is not None:
             return None
-        found = find_edge(fabric, words)
-        return found if isinstance(found, EdgeProblem) else None
+        missing = find_edge(fabric, words)
+        return missing if isinstance(missing, EdgeProblem) else None
     worked = fabric.pieces[key]
     if not worked.rounds:
         return None

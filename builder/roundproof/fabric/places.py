@@ -15,6 +15,17 @@ _MARK = re.compile(r"R\s?(\d{1,6}),? (?:between (?:sts )?(\d+) and (\d+)|(?:at )
 
 
 @dataclass(frozen=True, slots=True)
+class Mark:
+    """A landmark: its round, the highest stitch it names, and its place in stitches from the start
+    of that round (8.5 is the middle of stitch 9, 9 the gap behind it). All 0 where that is not
+    said in the usual words."""
+
+    round: int = 0
+    stitch: int = 0
+    place: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
 class Site:
     """A place on a piece, on rounds `first` to `last`: a "footprint" goes round so many rounds and
     `stitches`, a place "between" two rounds is a line of `stitches`, one "up" the piece a line
@@ -109,20 +120,30 @@ def counts_between(worked: WorkedPiece, first: int, last: int) -> tuple[int, ...
     return tuple(counts)
 
 
-def marks_of(worked: WorkedPiece) -> dict[str, tuple[int, int]]:
-    """The landmarks of a piece by name, each with its round and the highest stitch it names (0
-    where that is not said in the usual words)."""
-    marks: dict[str, tuple[int, int]] = {}
+def marks_of(worked: WorkedPiece) -> dict[str, Mark]:
+    """The landmarks of a piece by name."""
+    marks: dict[str, Mark] = {}
     for name, said in (worked.piece.marks or {}).items():
         found = _MARK.fullmatch(said.value.strip())
-        marks[name] = (int(found[1]), int(found[3] or found[4])) if found else (0, 0)
+        ends = [int(found[n]) for n in (2, 3, 4) if found[n]] if found else []
+        marks[name] = _mark(int(found[1]), ends) if found else Mark()
     before = 0
     for entry in worked.entries:
         if isinstance(entry, WorkedRound):
             before = entry.round.label.last
         elif isinstance(entry, Action) and entry.act is Act.MARK and entry.name:
-            marks[entry.name] = (before, max(entry.between or (0,)))
+            marks[entry.name] = _mark(before, list(entry.between or ()))
     return marks
+
+
+def _mark(number: int, ends: list[int]) -> Mark:
+    """A mark in one stitch, or in the gap between two. The last and the first have theirs at the
+    start of the round."""
+    if not ends:
+        return Mark(number)
+    low, high = min(ends), max(ends)
+    place = low - 0.5 if low == high else float(low if high - low == 1 else high)
+    return Mark(number, high, place)
 
 
 def _in_a_round(fabric: Fabric, words: str, around: Around | None) -> Site | None:

@@ -83,13 +83,13 @@ def wrong_marks(worked: WorkedPiece) -> Iterator[Misplaced]:
     for entry in worked.entries:
         if isinstance(entry, Action) and entry.act is Act.MARK and entry.name:
             spans[entry.name] = entry.span
-    for name, (number, stitch) in marks_of(worked).items():
-        counts = counts_between(worked, number, number)
-        if counts and stitch > max(counts):
+    for name, mark in marks_of(worked).items():
+        counts = counts_between(worked, mark.round, mark.round)
+        if counts and mark.stitch > max(counts):
             yield Misplaced(
                 spans[name],
-                f"The mark {name} is at stitch {stitch}, and R{number} of {worked.piece.key} has"
-                f" {max(counts)}.",
+                f"The mark {name} is at stitch {mark.stitch}, and R{mark.round} of"
+                f" {worked.piece.key} has {max(counts)}.",
                 f"Count its stitches up to {max(counts)}.",
             )
 

@@ -1,17 +1,24 @@
-"""Edges of pieces joined on the hook that are worked past their end, or never to it."""
+"""Edges that are joined in part, or that nothing closes."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from roundproof.checks.base import Check, Found, times
+from roundproof.fabric.closing import openings
 from roundproof.fabric.model import Claim
-from roundproof.fabric.named import names
+from roundproof.fabric.named import mentioned, names
 from roundproof.findings import Finding, Severity
 from roundproof.measure.figures import stitches
 from roundproof.notation.edges import piece_of
 from roundproof.notation.numerals import ordinal
+from roundproof.notation.tree import Act, Action
+from roundproof.pattern.model import Status, Stuff
 from roundproof.proof import Proof
+
+_SMALL = 6
+"""An end of so many stitches is drawn shut with its tail, told or not: common practice, no
+source."""
 
 
 def _run(proof: Proof) -> Found:
@@ -20,6 +27,41 @@ def _run(proof: Proof) -> Found:
         yield from _open(proof, key, copy)
     for key in sorted({key for key, _ in hosts}):
         yield from _copies(proof, key)
+    yield from _never_closed(proof)
+
+
+def _never_closed(proof: Proof) -> Iterator[Finding]:
+    """Pieces that no step closes, joins or leaves open."""
+    pattern, draft = proof.pattern, proof.pattern.status is Status.DRAFT
+    if not pattern.assembly:
+        return
+    for key, found in openings(pattern, proof.fabric).items():
+        top, piece = found[0], pattern.piece(key)
+        worked = proof.fabric.pieces[key].last
+        if piece is None or worked is None or piece.open_edge or not mentioned(pattern, piece):
+            continue
+        if top.closed is not None or not worked.sound or not _hollow(proof, key):
+            continue
+        if (top.count or 0) > _SMALL:
+            yield CHECK.finding(
+                worked.round.label.span if worked.round.label.given else piece.span,
+                f"{key} ends with {stitches(top.count or 0)}, and no step closes that edge or"
+                " joins it to anything.",
+                f"Add `- close: {{edge: {key}, by: gather}}` or the join, or say"
+                f" `open_edge: yes` in {key}.",
+                severity=Severity.NOTE if draft else Severity.WARNING,
+                piece=key,
+                round=worked.label,
+            )
+
+
+def _hollow(proof: Proof, key: str) -> bool:
+    """Whether a piece is stuffed or draws in towards its end, and so is no flat or open form."""
+    worked = proof.fabric.pieces[key]
+    told = any(isinstance(e, Action) and e.act is Act.STUFF for e in worked.entries)
+    counts = [each.made or 0 for each in worked.rounds]
+    stuffed = (s.verb.piece.value for s in proof.pattern.assembly if isinstance(s.verb, Stuff))
+    return told or key in stuffed or counts[-1] < max(counts)
 
 
 def _open(proof: Proof, key: str, copy: int) -> Iterator[Finding]:
@@ -103,7 +145,8 @@ CHECK = Check(
     title="An edge joined in part",
     why=(
         "Where pieces are joined on the hook every stitch of their edges has to be worked, or a"
-        " hole stays open between them. One leg of a pair is easily forgotten too."
+        " hole stays open between them. One leg of a pair is easily forgotten too, and so is the"
+        " step that closes a piece: what ends with more than a few stitches stays open."
     ),
     severity=Severity.ERROR,
     bad=_PATTERN.format("12 sc around first leg, ch 3, 10 sc around second leg, 3 sc along ch", 28),

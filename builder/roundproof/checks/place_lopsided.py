@@ -80,21 +80,34 @@ def _unlike(pieces: Mapping[str, WorkedPiece], one: Stand, two: Stand) -> tuple[
             f" {one.what} on {one.on}{wide[0]}.",
             "Give both the same rounds and stitches.",
         )
-    for name, mark in marks_of(pieces[one.host]).items():
-        worked = pieces[one.host].at(mark.round)
-        if not mark.stitch or worked is None or worked.made != one.count:
-            continue
-        left = (mark.place - one.middle) % one.count
-        right = (two.middle - mark.place) % two.count
-        if abs(left - right) > _NEARLY and abs((left - right) % one.count) > _NEARLY:
-            wanted = (2 * mark.place - one.start - one.wide) % one.count + 1
-            return (
-                f"{two.what} mirrors {one.what}: from the mark {name} of {one.host} the middle of"
-                f" one is {min(left, one.count - left):g} stitches away and that of the other"
-                f" {min(right, one.count - right):g}.",
-                f"Begin {two.what} at stitch {wanted:g}.",
-            )
-    return None
+    known = [(name, m.place) for name, m in marks_of(pieces[one.host]).items() if m.stitch]
+    known = [(n, p) for n, p in known if _on_such_a_round(pieces[one.host], n, one.count)]
+    if not known or any(_alike(one, two, place) for _, place in known):
+        return None
+    name, place = known[0]
+    away = [_away(place, each) for each in (one, two)]
+    wanted = (2 * place - one.start - one.wide) % one.count + 1
+    return (
+        f"{two.what} mirrors {one.what}: from the mark {name} of {one.host} the middle of one is"
+        f" {away[0]:g} stitches away and that of the other {away[1]:g}.",
+        f"Begin {two.what} at stitch {wanted:g}.",
+    )
+
+
+def _on_such_a_round(worked: WorkedPiece, name: str, count: int) -> bool:
+    found = worked.at(marks_of(worked)[name].round)
+    return found is not None and found.made == count
+
+
+def _alike(one: Stand, two: Stand, place: float) -> bool:
+    """Whether two middles lie as far to one side of a place as to the other."""
+    apart = (place - one.middle - (two.middle - place)) % one.count
+    return min(apart, one.count - apart) < _NEARLY
+
+
+def _away(place: float, stand: Stand) -> float:
+    apart = (place - stand.middle) % stand.count
+    return min(apart, stand.count - apart)
 
 
 _PATTERN = """\

@@ -11,6 +11,7 @@ from roundproof.findings import Finding, Severity
 PATTERN = """\
 title: Example
 terms: US
+left_right: wearer
 notions: [tapestry needle, fibrefill 5 g, pins, black thread, "coated wire",
   {{item: safety eyes, count: 2, hazard: small part}}]
 safety:
@@ -42,13 +43,13 @@ assembly:
 QUIET = ("value-missing", "material-unused", "piece-unjoined")
 
 
-def found(*steps: str, end: str = "Fasten off.") -> list[Finding]:
+def found(*steps: str, end: str = "Fasten off, leaving a 20 cm tail.") -> list[Finding]:
     lines = "\n".join("  - " + step.replace("\n", "\n    ") for step in steps)
     _, findings = proved(PATTERN.format(steps=lines, end=end))
     return [f for f in findings if f.check not in QUIET]
 
 
-def only(*steps: str, end: str = "Fasten off.") -> Finding:
+def only(*steps: str, end: str = "Fasten off, leaving a 20 cm tail.") -> Finding:
     (finding,) = found(*steps, end=end)
     return finding
 

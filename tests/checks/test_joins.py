@@ -100,7 +100,7 @@ def test_an_odd_edge_cannot_be_folded_flat() -> None:
 
 
 def test_a_crocheted_join_has_as_many_stitches_as_an_edge() -> None:
-    crochet = "join: {edge: under, to: upper, by: crochet, stitch: sc, count: %d}"
+    crochet = "join: {edge: under, to: upper, by: crochet, stitch: sc, count: %d, front: upper}"
     assert found(crochet % 24) == []
     finding = only(crochet % 20)
     assert finding.check == "join-count" and finding.span.text == "20"

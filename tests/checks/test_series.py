@@ -139,6 +139,7 @@ def test_a_count_that_the_next_round_works_into_is_the_right_one(right: str, wro
 def test_a_round_that_differs_from_its_mirror_is_put_right() -> None:
     text = """\
 terms: US
+left_right: wearer
 pieces:
   left: |
     R1: 6 sc in magic ring (6)

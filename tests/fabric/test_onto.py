@@ -32,7 +32,7 @@ def of(made: Fabric, piece: str, number: int) -> WorkedRound:
 
 
 def checks(pieces: str) -> list[str]:
-    return ids_of(f"terms: US\npieces:\n{pieces}")
+    return ids_of(f"terms: US\nleft_right: wearer\npieces:\n{pieces}")
 
 
 @pytest.mark.parametrize(

@@ -4,21 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from roundproof.checks._openings import never_closed
 from roundproof.checks.base import Check, Found, times
-from roundproof.fabric.closing import openings
 from roundproof.fabric.model import Claim
-from roundproof.fabric.named import mentioned, names
+from roundproof.fabric.named import names
 from roundproof.findings import Finding, Severity
 from roundproof.measure.figures import stitches
 from roundproof.notation.edges import piece_of
 from roundproof.notation.numerals import ordinal
-from roundproof.notation.tree import Act, Action
-from roundproof.pattern.model import Status, Stuff
+from roundproof.pattern.model import Status
 from roundproof.proof import Proof
-
-_SMALL = 6
-"""An end of so many stitches is drawn shut with its tail, told or not: common practice, no
-source."""
 
 
 def _run(proof: Proof) -> Found:
@@ -27,41 +22,21 @@ def _run(proof: Proof) -> Found:
         yield from _open(proof, key, copy)
     for key in sorted({key for key, _ in hosts}):
         yield from _copies(proof, key)
-    yield from _never_closed(proof)
+    for worked, top in never_closed(proof):
+        yield _ends_open(proof, worked, top)
 
 
-def _never_closed(proof: Proof) -> Iterator[Finding]:
-    """Pieces that no step closes, joins or leaves open."""
-    pattern, draft = proof.pattern, proof.pattern.status is Status.DRAFT
-    if not pattern.assembly:
-        return
-    for key, found in openings(pattern, proof.fabric).items():
-        top, piece = found[0], pattern.piece(key)
-        worked = proof.fabric.pieces[key].last
-        if piece is None or worked is None or piece.open_edge or not mentioned(pattern, piece):
-            continue
-        if top.closed is not None or not worked.sound or not _hollow(proof, key):
-            continue
-        if (top.count or 0) > _SMALL:
-            yield CHECK.finding(
-                worked.round.label.span if worked.round.label.given else piece.span,
-                f"{key} ends with {stitches(top.count or 0)}, and no step closes that edge or"
-                " joins it to anything.",
-                f"Add `- close: {{edge: {key}, by: gather}}` or the join, or say"
-                f" `open_edge: yes` in {key}.",
-                severity=Severity.NOTE if draft else Severity.WARNING,
-                piece=key,
-                round=worked.label,
-            )
-
-
-def _hollow(proof: Proof, key: str) -> bool:
-    """Whether a piece is stuffed or draws in towards its end, and so is no flat or open form."""
-    worked = proof.fabric.pieces[key]
-    told = any(isinstance(e, Action) and e.act is Act.STUFF for e in worked.entries)
-    counts = [each.made or 0 for each in worked.rounds]
-    stuffed = (s.verb.piece.value for s in proof.pattern.assembly if isinstance(s.verb, Stuff))
-    return told or key in stuffed or counts[-1] < max(counts)
+def _ends_open(proof: Proof, worked: WorkedPiece, count: int) -> Finding:
+    key, last = worked.piece.key, worked.rounds[-1]
+    return CHECK.finding(
+        last.round.label.span if last.round.label.given else worked.piece.span,
+        f"{key} ends with {stitches(count)}, and no step closes that edge or joins it to anything.",
+        f"Add `- close: {{edge: {key}, by: gather}}` or the join, or say `open_edge: yes` in"
+        f" {key}.",
+        severity=Severity.NOTE if proof.pattern.status is Status.DRAFT else Severity.WARNING,
+        piece=key,
+        round=last.label,
+    )
 
 
 def _open(proof: Proof, key: str, copy: int) -> Iterator[Finding]:

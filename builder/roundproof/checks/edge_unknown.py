@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from roundproof.checks._onto import not_there
 from roundproof.checks._rounds import worked_rounds
-from roundproof.checks.base import Check, Found, times
+from roundproof.checks.base import Check, Found
 from roundproof.fabric.edges import EdgeProblem, find_round, quoted, unknown_piece
-from roundproof.fabric.model import WorkedPiece
 from roundproof.fabric.named import names, problem, start_problem
 from roundproof.fabric.points import lines_of
 from roundproof.findings import Finding, Severity
 from roundproof.notation.edges import piece_of, read_label
-from roundproof.notation.tree import Onto, Spot
 from roundproof.pattern.model import Embroider, Piece, Status
 from roundproof.proof import Proof
 
@@ -85,7 +84,7 @@ def _worked_onto(proof: Proof) -> Iterator[Finding]:
     for worked, _, round_ in worked_rounds(proof):
         for onto, _, there in round_.onto:
             key = worked.piece.key
-            message, mend = _not_there(proof, worked, onto, there)
+            message, mend = not_there(proof, worked, onto, there)
             if message:
                 absent = onto.piece != "" and onto.piece not in proof.fabric.pieces
                 draft = proof.pattern.status is Status.DRAFT and absent
@@ -98,28 +97,6 @@ def _worked_onto(proof: Proof) -> Iterator[Finding]:
                     round=round_.label,
                 )
                 break
-
-
-def _not_there(proof: Proof, worked: WorkedPiece, onto: Onto, there: int | None) -> tuple[str, str]:
-    if onto.piece and onto.piece not in proof.fabric.pieces:
-        found = unknown_piece(onto.piece, proof.fabric.pieces)
-        return found.message, found.mend
-    host = proof.pattern.piece(onto.piece) if onto.piece else None
-    if host is not None and onto.copy > host.make:
-        return (
-            f"{host.key} is made {times(host.make)}, and this goes around number {onto.copy}.",
-            f"Say `make: {onto.copy}` in {host.key}.",
-        )
-    if onto.spot is Spot.PATH and there is None:
-        return (
-            "The piece has no path to go along.",
-            "Say where it runs: `path: {piece: body, from: R14, to: R3}`.",
-        )
-    if onto.spot is Spot.UNWORKED and not onto.piece and onto.round not in (0, *worked.left):
-        others = ", ".join(f"R{n} ({count})" for n, count in sorted(worked.left.items()))
-        mend = f"Stitches are left unworked in {others}." if others else ""
-        return f"R{onto.round} of {worked.piece.key} leaves no stitches unworked.", mend
-    return "", ""
 
 
 _PATTERN = """\

@@ -57,6 +57,7 @@ def _same(a: Laid, b: Laid) -> bool:
 _PATTERN = """\
 title: Pebble
 terms: US
+left_right: wearer
 pieces:
   left claw: |
     R1: 6 sc in magic ring (6)

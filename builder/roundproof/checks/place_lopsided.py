@@ -95,8 +95,9 @@ def _unlike(pieces: Mapping[str, WorkedPiece], one: Stand, two: Stand) -> tuple[
 
 
 def _on_such_a_round(worked: WorkedPiece, name: str, count: int) -> bool:
-    found = worked.at(marks_of(worked)[name].round)
-    return found is not None and found.made == count
+    mark = marks_of(worked)[name]
+    found = worked.at(mark.round)
+    return found is not None and found.made == count and mark.stitch <= count
 
 
 def _alike(one: Stand, two: Stand, place: float) -> bool:

@@ -53,7 +53,7 @@ class Site:
 
     @property
     def text(self) -> str:
-        if self.kind == "between":
+        if self.kind == "between" and self.first != self.last:
             return f"{self.piece} between R{self.first} and R{self.last}"
         joint = "up " if self.kind == "up" else ""
         rounds = f"R{self.first}" if self.first == self.last else f"R{self.first}-R{self.last}"

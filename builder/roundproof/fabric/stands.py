@@ -110,7 +110,7 @@ def _origin(worked: WorkedPiece, around: Around, count: int) -> tuple[float, boo
     marks = {name.lower(): mark for name, mark in marks_of(worked).items()}
     if (mark := marks.get(named.value.strip().lower())) is not None:
         there = counts_between(worked, mark.round, mark.round)
-        if len(there) != 1 or not there[0] or not mark.stitch:
+        if len(there) != 1 or not 0 < mark.stitch <= there[0]:
             return None
         return mark.place * count / there[0], there[0] == count
     number = [int(part) for part in named.value.split() if part.isdigit()]
@@ -133,7 +133,7 @@ def starts(around: Around, origin: float, wide: float, count: int) -> tuple[floa
     if around.evenly is not None and around.evenly.value > 0:
         return tuple(origin + at for at in evenly(around.evenly.value, count))
     if around.st is not None:
-        return (around.st.value - 1.0,)
+        return (around.st.value - 1.0,) if around.st.value <= count else ()
     return (origin - wide / 2,)
 
 

@@ -46,7 +46,8 @@ def test_a_mistake_in_a_step_is_one_finding_at_its_words(name: str, tmp_path: Pa
 def test_every_kind_of_mistake_is_planted() -> None:
     assert {row["check"] for row in MISTAKES.values()} >= {
         "edge-open", "edge-unknown", "embroidery-line", "facing-unsaid", "insert-long",
-        "join-count", "join-fit", "join-front", "joint-path", "left-right-unsaid", "order-closed", "order-early",
+        "join-count", "join-fit", "join-front", "joint-path", "left-right-unsaid", "order-closed",
+        "order-early",
         "piece-unjoined", "place-count", "place-lopsided", "place-shared", "place-uneven",
         "step-differs", "tail-missing",
     }  # fmt: skip

@@ -25,9 +25,9 @@ def never_closed(proof: Proof) -> Iterator[tuple[WorkedPiece, int]]:
         worked, top = proof.fabric.pieces[key], found[0]
         if worked.piece.open_edge or top.closed is not None or not worked.rounds[-1].sound:
             continue
-        if (top.count or 0) > SMALL and mentioned(proof.pattern, worked.piece):
-            if _hollow(proof, worked):
-                yield worked, top.count or 0
+        wide = (top.count or 0) > SMALL and mentioned(proof.pattern, worked.piece)
+        if wide and _hollow(proof, worked):
+            yield worked, top.count or 0
 
 
 def _hollow(proof: Proof, worked: WorkedPiece) -> bool:

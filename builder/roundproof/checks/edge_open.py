@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from roundproof.checks._openings import never_closed
 from roundproof.checks.base import Check, Found, times
-from roundproof.fabric.model import Claim
+from roundproof.fabric.model import Claim, WorkedPiece
 from roundproof.fabric.named import names
 from roundproof.findings import Finding, Severity
 from roundproof.measure.figures import stitches

@@ -141,6 +141,15 @@ class YarnNeed:
 
 
 @dataclass(frozen=True, slots=True)
+class Spent:
+    """Time for a part of the work: `hours` from the quick to the slow maker, None where it cannot
+    be told; `working` how it was reached, or why there is none."""
+
+    hours: tuple[float, float] | None
+    working: str
+
+
+@dataclass(frozen=True, slots=True)
 class Measures:
     pieces: Mapping[str, PieceSize]
     fits: tuple[Fit, ...]
@@ -149,5 +158,8 @@ class Measures:
     """Grams for the whole object, None where a volume is not known."""
     hours: tuple[float, float] | None
     """Making time as a range."""
+    time: Mapping[str, Spent]
+    """The same for all copies of each piece; with `making_up` they add up to `hours`."""
+    making_up: Spent
     working: Mapping[str, str] = field(default_factory=dict)
     """How `stuffing` and `hours` were reached, or why they are missing."""

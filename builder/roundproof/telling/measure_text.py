@@ -14,6 +14,10 @@ from roundproof.words import count, listing, say
 Row = Sequence[str]
 _NAMES = {"diameter": "width"}
 """Figures that go by another word here."""
+_HEADS = (
+    "piece", "make", "stitches", "rounds",
+    "height", "width", "length", "edge", "volume", "range_head",
+)  # fmt: skip
 NONE = "-"
 """Stands where there is no figure."""
 
@@ -36,7 +40,7 @@ def _file(result: Result, paint: Paint, working: bool) -> Iterator[str]:
         _pieces(result.proof, paint),
         (line for fit in measures.fits for line in _fit(fit, paint)),
         _table([_yarn(need) for need in measures.yarns.values()]),
-        _whole(measures.stuffing, measures.hours),
+        _whole(measures),
         _lines(_unreliable(measures), paint),
         _lines(_working(measures), paint) if working else (),
     )
@@ -47,10 +51,9 @@ def _file(result: Result, paint: Paint, working: bool) -> Iterator[str]:
 
 
 def _pieces(proof: Proof, paint: Paint) -> Iterator[str]:
-    heads = ("piece", "make", "stitches", "rounds", "height", "width", "length", "edge", "volume")
-    rows: list[Row] = [[say(f"measure.{head}") for head in heads]]
+    rows: list[Row] = [[say(f"measure.{head}") for head in _HEADS]]
     rows += [_piece(proof, size) for size in proof.measures.pieces.values()]
-    used = [i for i in range(len(heads)) if i < 4 or any(row[i] != NONE for row in rows[1:])]
+    used = [i for i in range(len(_HEADS)) if i < 4 or any(row[i] != NONE for row in rows[1:])]
     head, *body = _table([[row[i] for i in used] for row in rows])
     if body:
         yield paint(head, "faint")
@@ -67,6 +70,7 @@ def _piece(proof: Proof, size: PieceSize) -> Row:
         str(sum(each.rounds for each in worked.rounds)),
         *map(_cm, (size.height, size.diameter, size.length, size.edge)),
         NONE if size.volume is None else f"{size.volume:.0f} ml",
+        _hours(proof.measures.time[size.piece].hours),
     ]
 
 
@@ -101,10 +105,13 @@ def _yarn(need: YarnNeed) -> Row:
     ]
 
 
-def _whole(stuffing: float | None, hours: tuple[float, float] | None) -> Iterator[str]:
-    said = [say("measure.stuffing", grams=round(stuffing))] if stuffing else []
+def _whole(measures: Measures) -> Iterator[str]:
+    grams, hours, up = measures.stuffing, measures.hours, measures.making_up.hours
+    said = [say("measure.stuffing", grams=round(grams))] if grams else []
     if hours:
         said.append(say("measure.hours", low=f"{hours[0]:.1f}", high=f"{hours[1]:.1f}"))
+    if hours and up and up[1]:
+        said[-1] += say("measure.making_up", range=_hours(up))
     if said:
         yield f"  {listing(said)}"
 
@@ -133,6 +140,10 @@ def _working(measures: Measures) -> Iterator[str]:
         for figure, how in size.working.items():
             name = say(f"measure.{_NAMES.get(figure, figure)}")
             yield say("measure.working", figure=name, of=size.piece, how=how)
+        spent = measures.time[size.piece]
+        if spent.hours is not None:
+            name = say("measure.time")
+            yield say("measure.working", figure=name, of=size.piece, how=spent.working)
     for fit in measures.fits:
         names = say("measure.to").join(edge.text for edge in fit.edges)
         yield say("measure.working_whole", figure=names, how=fit.working)
@@ -140,6 +151,8 @@ def _working(measures: Measures) -> Iterator[str]:
         yield say("measure.working", figure=say("measure.yarn"), of=need.yarn, how=need.working)
     for key, how in measures.working.items():
         yield say("measure.working_whole", figure=say(f"measure.the_{key}"), how=how)
+    up = measures.making_up
+    yield say("measure.working_whole", figure=say("measure.the_making_up"), how=up.working)
 
 
 def _lines(sentences: Iterable[str], paint: Paint) -> Iterator[str]:
@@ -163,6 +176,13 @@ def _table(rows: Sequence[Row]) -> list[str]:
         ).rstrip()
         for row in shown
     ]
+
+
+def _hours(hours: tuple[float, float] | None) -> str:
+    if hours is None:
+        return NONE
+    low, high = (f"{each:.1f}" for each in hours)
+    return low if low == high else say("measure.range", low=low, high=high)
 
 
 def _cm(millimetres: float | None) -> str:

@@ -27,6 +27,7 @@ _NOTHING: dict[str, Any] = {
     "yarns": {},
     "stuffing_g": None,
     "hours": None,
+    "making_up_hours": None,
     "unreliable": {},
     "working": {},
 }
@@ -47,6 +48,7 @@ def _file(result: Result) -> dict[str, Any]:
     if result.proof is None:
         return head | _NOTHING
     measures = result.proof.measures
+    up = measures.making_up
     whole = {"stuffing_g": measures.stuffing, "hours": measures.hours}
     said = {key: measures.working.get(key.removesuffix("_g"), "") for key in whole}
     return head | {
@@ -54,14 +56,19 @@ def _file(result: Result) -> dict[str, Any]:
         "joins": [_join(fit) for fit in measures.fits],
         "yarns": {key: _yarn(need) for key, need in measures.yarns.items()},
         "stuffing_g": _two(measures.stuffing),
-        "hours": [_two(hours) for hours in measures.hours] if measures.hours else None,
+        "hours": _range(measures.hours),
+        "making_up_hours": _range(up.hours),
         "unreliable": {key: said[key] for key, value in whole.items() if value is None},
-        "working": {key: said[key] for key, value in whole.items() if value is not None},
+        "working": {key: said[key] for key, value in whole.items() if value is not None}
+        | {"making_up_hours": up.working},
     }
 
 
 def _piece(proof: Proof, size: PieceSize) -> dict[str, Any]:
-    worked = proof.fabric.pieces[size.piece]
+    worked, spent = proof.fabric.pieces[size.piece], proof.measures.time[size.piece]
+    how = {_KEYS.get(key, key): how for key, how in size.working.items()}
+    why = {_KEYS.get(key, key): why for key, why in size.unreliable.items()}
+    (why if spent.hours is None else how)["hours"] = spent.working
     return {
         "make": worked.piece.make,
         "stitches": worked.stitches,
@@ -73,8 +80,9 @@ def _piece(proof: Proof, size: PieceSize) -> dict[str, Any]:
         "volume_ml": _two(size.volume),
         "outline": [[_cm(each.radius), _cm(each.height)] for each in size.outline],
         "gauge_guessed": size.guessed,
-        "unreliable": {_KEYS.get(key, key): why for key, why in size.unreliable.items()},
-        "working": {_KEYS.get(key, key): how for key, how in size.working.items()},
+        "hours": _range(spent.hours),
+        "unreliable": why,
+        "working": how,
     }
 
 
@@ -109,6 +117,10 @@ def _without(value: Any, left_out: str) -> Any:
 
 def _cm(millimetres: float | None) -> float | None:
     return None if millimetres is None else _two(millimetres / 10)
+
+
+def _range(hours: tuple[float, float] | None) -> list[float | None] | None:
+    return [_two(each) for each in hours] if hours else None
 
 
 def _two(value: float | None) -> float | None:

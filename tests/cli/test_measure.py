@@ -102,6 +102,20 @@ def test_a_pace_that_cannot_be(pace: str, why: str, capsys: Said) -> None:
     assert said.err.endswith(f"{why}\n")
 
 
+def test_where_the_listed_balls_run_out(folder: Path, capsys: Said) -> None:
+    listed = PATTERN.replace("ball: 50 g / 125 m", "ball: 0.4 g / 1 m, balls: 1")
+    (folder / "pattern.yaml").write_text(listed.replace("COUNT", "12"), encoding="utf-8")
+    assert main(["measure"]) == 0
+    said = " ".join(capsys.readouterr().out.split())
+    assert "1 ball of slate is 1 m, and about 2 m are needed with 15 % to spare: it runs" in said
+    main(["measure", "--format", "json"])
+    (pattern,) = json.loads(capsys.readouterr().out)["patterns"]
+    slate, chalk = pattern["yarns"]["slate"], pattern["yarns"]["chalk"]
+    assert slate["listed_metres"] == 1
+    assert slate["runs_out"] == {"piece": "upper", "copy": 1, "round": "R3"}
+    assert (chalk["listed_metres"], chalk["runs_out"]) == (None, None)
+
+
 def test_errors_are_told_beside_the_figures(folder: Path, capsys: Said) -> None:
     (folder / "pattern.yaml").write_text(PATTERN.replace("COUNT", "13"), encoding="utf-8")
     assert main(["measure"]) == 0

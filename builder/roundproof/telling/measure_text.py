@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from roundproof.checks.results import Result, Results
 from roundproof.measure.model import Fit, Measures, PieceSize, YarnNeed
+from roundproof.measure.running_out import shortage
 from roundproof.proof import Proof
 from roundproof.telling.cells import clean, width, wrapped
 from roundproof.telling.paint import Paint
@@ -40,6 +41,7 @@ def _file(result: Result, paint: Paint, working: bool) -> Iterator[str]:
         _pieces(result.proof, paint),
         (line for fit in measures.fits for line in _fit(fit, paint)),
         _table([_yarn(need) for need in measures.yarns.values()]),
+        _lines(_short(result.proof), paint),
         _whole(measures),
         _lines(_unreliable(measures), paint),
         _lines(_working(measures), paint) if working else (),
@@ -103,6 +105,14 @@ def _yarn(need: YarnNeed) -> Row:
         NONE if need.balls is None else count("ball", need.balls),
         say("measure.estimated" if need.estimated else "measure.weighed"),
     ]
+
+
+def _short(proof: Proof) -> Iterator[str]:
+    """Yarns of which too few balls are listed."""
+    for yarn in proof.pattern.yarns:
+        need = proof.measures.yarns.get(yarn.key)
+        if need is not None and (said := shortage(proof.pattern, yarn, need)):
+            yield said
 
 
 def _whole(measures: Measures) -> Iterator[str]:

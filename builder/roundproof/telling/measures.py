@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import Any
 
 from roundproof.checks.results import Result, Results
-from roundproof.measure.model import Fit, PieceSize, YarnNeed
+from roundproof.measure.model import Fit, PieceSize, RunsOut, YarnNeed
 from roundproof.proof import Proof
 from roundproof.telling.json_ import dumped
 
@@ -102,10 +102,19 @@ def _yarn(need: YarnNeed) -> dict[str, Any]:
         "metres": _two(need.metres),
         "grams": _two(need.grams),
         "balls": need.balls,
+        "listed_metres": _two(need.listed_metres),
+        "runs_out": _runs_out(need.runs_out),
         "estimated": need.estimated,
         "unreliable": {"metres": need.unreliable} if need.metres is None else {},
         "working": need.working,
     }
+
+
+def _runs_out(place: RunsOut | None) -> dict[str, Any] | None:
+    """Where a yarn ends; `round` is null where it does while the piece is sewn on."""
+    if place is None:
+        return None
+    return {"piece": place.piece, "copy": place.copy, "round": place.round}
 
 
 def _without(value: Any, left_out: str) -> Any:

@@ -73,6 +73,49 @@ def test_every_figure_shows_how_it_was_reached_on_demand(capsys: Said) -> None:
     assert "20 stitches and 20 rounds to 10 cm" in said
 
 
+def test_time_is_told_piece_by_piece(capsys: Said) -> None:
+    assert main(["measure", "pebble"]) == 0
+    said = capsys.readouterr().out
+    # upper: 42 stitches and half a stitch for 6 increases at 12 a minute, 6 and 2 minutes beside
+    assert next(line for line in said.splitlines() if "upper" in line).endswith("0.1-0.3")
+    assert "of them making up" in said
+    main(["measure", "pebble", "--format", "json"])
+    (pattern,) = json.loads(capsys.readouterr().out)["patterns"]
+    parts = [each["hours"] for each in pattern["pieces"].values()]
+    total = sum(low for low, _ in [*parts, pattern["making_up_hours"]])
+    assert total == pytest.approx(pattern["hours"][0], abs=0.02)
+
+
+@pytest.mark.parametrize("pace", ["24", "24 sts a minute"])
+def test_the_pace_of_one_run(pace: str, capsys: Said) -> None:
+    assert main(["measure", "pebble", "--pace", pace, "--why", "upper time"]) == 0
+    assert "at 24 single crochets a minute (by --pace)" in " ".join(capsys.readouterr().out.split())
+
+
+@pytest.mark.parametrize(
+    ("pace", "why"), [("0", "`0`: that cannot be."), ("61", "more than 60."), ("brisk", "`brisk`.")]
+)
+def test_a_pace_that_cannot_be(pace: str, why: str, capsys: Said) -> None:
+    assert main(["measure", "pebble", "--pace", pace]) == 2
+    said = capsys.readouterr()
+    assert said.out == "" and said.err.startswith("--pace takes stitches a minute, as in --pace 15")
+    assert said.err.endswith(f"{why}\n")
+
+
+def test_where_the_listed_balls_run_out(folder: Path, capsys: Said) -> None:
+    listed = PATTERN.replace("ball: 50 g / 125 m", "ball: 0.4 g / 1 m, balls: 1")
+    (folder / "pattern.yaml").write_text(listed.replace("COUNT", "12"), encoding="utf-8")
+    assert main(["measure"]) == 0
+    said = " ".join(capsys.readouterr().out.split())
+    assert "1 ball of slate is 1 m, and about 2 m are needed with 15 % to spare: it runs" in said
+    main(["measure", "--format", "json"])
+    (pattern,) = json.loads(capsys.readouterr().out)["patterns"]
+    slate, chalk = pattern["yarns"]["slate"], pattern["yarns"]["chalk"]
+    assert slate["listed_metres"] == 1
+    assert slate["runs_out"] == {"piece": "upper", "copy": 1, "round": "R3"}
+    assert (chalk["listed_metres"], chalk["runs_out"]) == (None, None)
+
+
 def test_errors_are_told_beside_the_figures(folder: Path, capsys: Said) -> None:
     (folder / "pattern.yaml").write_text(PATTERN.replace("COUNT", "13"), encoding="utf-8")
     assert main(["measure"]) == 0
@@ -104,7 +147,11 @@ def test_json_of_a_path_that_is_not_there(capsys: Said) -> None:
         ("join under to upper", "4.8 cm", "longer / shorter - 1", "madalynne.com"),
         ("yarn slate", "as much as 42 single", "2 w + 4 x", "shinyhappyworld.com"),
         ("stuffing", "ml inside", "35, or 50 firmly", "woohobby.com"),
-        ("time", "12 single crochets a minute", "12 a minute x 1.3", "scienceagogo.com"),
+        ("time", "12 single crochets a minute", "12 a minute if not said", "scienceagogo.com"),
+        ("upper time", "12 single crochets a minute", "12 a minute if", "scienceagogo.com"),
+        ("upper hours", "12 single crochets a minute", "12 a minute if", "scienceagogo.com"),
+        ("hours", "and making up", "12 a minute if", "scienceagogo.com"),
+        ("making up", "seams and things placed", "12 a minute if", "scienceagogo.com"),
     ],
 )
 def test_one_figure_with_its_numbers_formula_and_source(

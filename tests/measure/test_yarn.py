@@ -6,7 +6,7 @@ import pytest
 
 from measure.made import measures, piece
 from roundproof.measure.model import YarnNeed
-from roundproof.measure.yarn import loop_path
+from roundproof.measure.spending import loop_path
 
 RING = "R1: 100 sc in magic ring (100)"
 BALL = "gauge: 22 sts x 23 rounds = 10 cm, ball: 50 g / 112.5 m"

@@ -112,3 +112,21 @@ def test_no_defaults_are_no_fault(tmp_path: Path) -> None:
 @pytest.mark.parametrize("text", ["", "a: [", "- a\n", "title: a: b\n"])
 def test_defaults_that_cannot_be_used_are_reported(tmp_path: Path, text: str) -> None:
     assert defaults_of(tmp_path, text) == (None, ["file-unusable"])
+
+
+def test_a_pace_may_be_shared_and_the_pattern_wins(tmp_path: Path) -> None:
+    shared, found = defaults_of(tmp_path, "pace: 15 sts a minute\n")
+    assert found == []
+    (of_all, own) = (
+        loaded(BODY, shared).pace,
+        loaded(f"pace: 9 sts a minute\n{BODY}", shared).pace,
+    )
+    assert of_all is not None and own is not None
+    assert (of_all.value, own.value) == (15, 9)
+    assert of_all.span.source.name == "patterns/defaults.yaml"
+
+
+def test_what_is_wrong_with_a_pace_is_said_with_an_example() -> None:
+    (found,) = findings(f"pace: 99 sts a minute\n{BODY}")
+    assert "`pace` should be stitches a minute, and this is `99 sts a minute`" in found.message
+    assert found.mend == "Write it like this: `pace: 15 sts a minute`."

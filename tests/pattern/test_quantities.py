@@ -171,3 +171,37 @@ def test_a_quantity_is_its_number_times_its_unit(number: float, unit: read.Unit)
     reader = read.length if unit.measures == "length" else read.weight
     for word in unit.words:
         assert reader(f"{said} {word}") == pytest.approx(float(said) * unit.factor)
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("15 sts a minute", 15),
+        ("15 sts per minute", 15),
+        ("12.5 stitches a minute", 12.5),
+        ("1 stitch a minute", 1),
+        ("20 sc/min", 20),
+        ("9 single crochets per minute", 9),
+        ("60 sts a minute", 60),
+    ],
+)
+def test_a_pace_is_stitches_a_minute(text: str, value: float) -> None:
+    assert read.pace(text) == value
+
+
+@pytest.mark.parametrize(
+    ("text", "check", "why"),
+    [
+        ("15", "unit-missing", "its unit is missing"),
+        ("0 sts a minute", "value-kind", "that cannot be"),
+        ("-4 sts a minute", "value-kind", ""),
+        ("61 sts a minute", "value-kind", "nobody makes more than 60"),
+        ("1/0 sts a minute", "value-kind", "that cannot be"),
+        ("quick", "value-kind", ""),
+        ("15 sts an hour", "value-kind", ""),
+        ("", "value-kind", ""),
+    ],
+)
+def test_what_is_no_pace_is_refused(text: str, check: str, why: str) -> None:
+    fault = read.pace(text)
+    assert isinstance(fault, Fault) and (fault.check, fault.why) == (check, why)

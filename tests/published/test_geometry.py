@@ -14,7 +14,7 @@ from roundproof.measure.flatness import flat_increases, frill
 from roundproof.measure.meridian import Stadium, band_area, frustum
 from roundproof.measure.model import Flatness, Frill, PieceSize, Verdict
 from roundproof.measure.spacing import spread
-from roundproof.measure.yarn import PER_WIDTH, loop_path
+from roundproof.measure.spending import PER_WIDTH, loop_path
 from roundproof.reference import stitch
 
 INCH = 25.4

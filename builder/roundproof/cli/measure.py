@@ -6,6 +6,7 @@ import argparse
 import sys
 
 from roundproof.checks.results import Results
+from roundproof.cli.maker import Refused, at_pace
 from roundproof.cli.shared import add_paths, put
 from roundproof.pipeline import prove
 from roundproof.telling import measure_text, measure_why, measures
@@ -21,12 +22,19 @@ def configure(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--working", action="store_true", help=say("options.working"))
     parser.add_argument("--why", metavar="FIGURE", help=say("options.why"))
+    parser.add_argument("--pace", metavar="STITCHES", help=say("options.pace"))
 
 
 def run(args: argparse.Namespace) -> int:
     """0, or 2 where a file cannot be used or there is no such figure. Errors in a pattern are told
     beside the figures."""
     results = prove(*args.paths)
+    if args.pace is not None:
+        made = at_pace(results, args.pace)
+        if isinstance(made, Refused):
+            print(made.message, file=sys.stderr)
+            return 2
+        results = made
     if args.why is not None:
         return _why(results, args.why, args.format)
     if args.format == "json":

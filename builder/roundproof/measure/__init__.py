@@ -24,6 +24,8 @@ def measured(pattern: Pattern, fabric: Fabric) -> Measures:
         fits=joins,
         yarns=yarn_needs(pattern, fabric, joins),
         stuffing=stuffing.grams,
-        hours=time.hours,
-        working={"stuffing": stuffing.working, "hours": time.working},
+        hours=time.whole.hours,
+        time=time.pieces,
+        making_up=time.making_up,
+        working={"stuffing": stuffing.working, "hours": time.whole.working},
     )

@@ -134,10 +134,25 @@ class Fit:
 
 
 @dataclass(frozen=True, slots=True)
+class RunsOut:
+    """Where a yarn runs out when the pieces are worked in the order of the file, copies one after
+    another and seams last: in round `round` ("R17") of the copy `copy` (from 1) of `piece`. `round`
+    is None where it lasts for the pieces, and not for sewing that copy on."""
+
+    piece: str
+    copy: int
+    round: str | None
+
+
+@dataclass(frozen=True, slots=True)
 class YarnNeed:
     """Metres and grams of one yarn for all copies, tails and margin included; `estimated` unless
     a weighed swatch is given; `grams` and `balls` None where the put-up is not known, all None,
-    and named in `unreliable`, where a round in this yarn could not be read."""
+    and named in `unreliable`, where a round in this yarn could not be read.
+
+    `margin` is the share that is added to be safe, `listed_metres` what the balls hold that the
+    pattern lists, None where it lists none. `runs_out` tells where these end by what is needed
+    without the margin; None where they last."""
 
     yarn: str
     metres: float | None
@@ -146,6 +161,18 @@ class YarnNeed:
     estimated: bool
     unreliable: str = ""
     working: str = ""
+    margin: float = 0.0
+    listed_metres: float | None = None
+    runs_out: RunsOut | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Spent:
+    """Time for a part of the work: `hours` from the quick to the slow maker, None where it cannot
+    be told; `working` how it was reached, or why there is none."""
+
+    hours: tuple[float, float] | None
+    working: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,5 +184,8 @@ class Measures:
     """Grams for the whole object, None where a volume is not known."""
     hours: tuple[float, float] | None
     """Making time as a range."""
+    time: Mapping[str, Spent]
+    """The same for all copies of each piece; with `making_up` they add up to `hours`."""
+    making_up: Spent
     working: Mapping[str, str] = field(default_factory=dict)
     """How `stuffing` and `hours` were reached, or why they are missing."""

@@ -9,7 +9,7 @@ from roundproof.fabric.model import Fabric, WorkedPiece
 from roundproof.fabric.places import copies
 from roundproof.frozen import dataclass
 from roundproof.measure.figures import number
-from roundproof.measure.model import Fit, PieceSize
+from roundproof.measure.model import Fit, PieceSize, Spent
 from roundproof.measure.stuffing import stuffed
 from roundproof.pattern.model import Embroider, Join, Pattern, Place
 from roundproof.reference import stitches
@@ -33,47 +33,114 @@ SPREAD = 0.35
 
 @dataclass(frozen=True, slots=True)
 class Time:
-    """`hours` from the quick to the slow maker, None where a round could not be read; `working`
-    how, or why not."""
+    """`whole` is the sum of `pieces`, by their keys, each for all its copies, and `making_up`."""
 
-    hours: tuple[float, float] | None
-    working: str
+    whole: Spent
+    pieces: Mapping[str, Spent]
+    making_up: Spent
+
+
+@dataclass(frozen=True, slots=True)
+class _Minutes:
+    """Minutes `stitching`, counting and rests included, and minutes `beside`: starts, ends,
+    filling, seams."""
+
+    stitching: float = 0.0
+    beside: float = 0.0
+
+    def __add__(self, other: _Minutes) -> _Minutes:
+        return _Minutes(self.stitching + other.stitching, self.beside + other.beside)
+
+    @property
+    def hours(self) -> tuple[float, float]:
+        hours = (self.stitching + self.beside) / 60
+        return hours * (1 - SPREAD), hours * (1 + SPREAD)
 
 
 def making_time(
     pattern: Pattern, fabric: Fabric, sizes: Mapping[str, PieceSize], fits: Iterable[Fit]
 ) -> Time:
     """Working all copies of all pieces, and making up."""
-    working = apart = 0.0
+    filled = stuffed(pattern, fabric, sizes)
+    minutes = {
+        key: _piece(pattern, worked, sizes[key] if key in filled else None)
+        for key, worked in fabric.pieces.items()
+        if worked.stitches is not None and worked.rounds
+    }
+    making_up = _Minutes(beside=sum(_seam(fit, fabric) for fit in fits) + _placing(pattern))
+    pace, either = _pace_said(pattern), f"{number(SPREAD * 100, 0)} % either way"
+    said = "seams and things placed and embroidered"
+    return Time(
+        _whole(fabric, sum(minutes.values(), making_up), pace),
+        {
+            key: _told(worked, minutes.get(key), f"{pace}, starts, ends and filling")
+            for key, worked in fabric.pieces.items()
+        },
+        Spent(making_up.hours, f"{said} {number(making_up.beside / 60, 1)} h; {either}"),
+    )
+
+
+def _whole(fabric: Fabric, minutes: _Minutes, pace: str) -> Spent:
     for worked in fabric.pieces.values():
         if worked.stitches is None:
-            return Time(None, f"{worked.piece.key} has a round that could not be read")
-        working += _stitching(pattern, worked) * worked.piece.make
-        apart += _handling(worked) * worked.piece.make
-    if not working:
-        return Time(None, "there are no rounds yet")
-    apart += sum(_seam(fit, fabric) for fit in fits) + _placing(pattern)
-    for key in stuffed(pattern, fabric, sizes):
-        millilitres = sizes[key].volume or 0.0
-        minutes = STUFFING + STUFFING_A_DECILITRE * millilitres / 100
-        apart += minutes * fabric.pieces[key].piece.make
-    hours = (COUNTING * working + apart) / 60
-    return Time(
-        (hours * (1 - SPREAD), hours * (1 + SPREAD)),
-        f"stitches {number(COUNTING * working / 60, 1)} h at {number(STITCHES_A_MINUTE)} single"
-        f" crochets a minute with counting and rests, starts, ends and making up"
-        f" {number(apart / 60, 1)} h; {number(SPREAD * 100, 0)} % either way",
+            return Spent(None, f"{worked.piece.key} has a round that could not be read")
+    if not minutes.stitching:
+        return Spent(None, "there are no rounds yet")
+    return Spent(minutes.hours, _said(minutes, f"{pace}, starts, ends and making up"))
+
+
+def _told(worked: WorkedPiece, minutes: _Minutes | None, rest: str) -> Spent:
+    """The time for all copies of a piece."""
+    if minutes is None:
+        why = "has a round that could not be read" if worked.rounds else "has no rounds yet"
+        return Spent(None, f"{worked.piece.key} {why}")
+    copies = f"all {worked.piece.make} copies: " if worked.piece.make > 1 else ""
+    return Spent(minutes.hours, copies + _said(minutes, rest))
+
+
+def _said(minutes: _Minutes, rest: str) -> str:
+    return (
+        f"stitches {number(minutes.stitching / 60, 1)} h at {rest}"
+        f" {number(minutes.beside / 60, 1)} h; {number(SPREAD * 100, 0)} % either way"
     )
+
+
+def _pace_said(pattern: Pattern) -> str:
+    """The pace and who says so."""
+    by = "a common pace"
+    if pattern.pace is not None:
+        name = pattern.pace.span.source.name.rpartition("/")[2]
+        by = "as the pattern says" if pattern.pace.span.source == pattern.source else f"by {name}"
+    return f"{number(_a_minute(pattern))} single crochets a minute ({by}) with counting and rests"
+
+
+def _a_minute(pattern: Pattern) -> float:
+    return pattern.pace.value if pattern.pace else STITCHES_A_MINUTE
+
+
+def _piece(pattern: Pattern, worked: WorkedPiece, filled: PieceSize | None) -> _Minutes:
+    """All copies of a piece; `filled` its size where it is stuffed."""
+    make = worked.piece.make
+    beside = _handling(worked)
+    if filled is not None:
+        beside += STUFFING + STUFFING_A_DECILITRE * (filled.volume or 0.0) / 100
+    return _Minutes(COUNTING * _stitching(pattern, worked) * make, beside * make)
 
 
 def _stitching(pattern: Pattern, worked: WorkedPiece) -> float:
     """Minutes on the hook for one copy."""
-    minutes = 0.0
+    each = {stitch: 1 / _pace(pattern, stitch) for stitch in _kinds(worked)}
+    units = 0.0
     for entry in worked.rounds:
-        units = sum(n / _pace(pattern, stitch) for (stitch, _), n in entry.tally.items())
-        units += (SHAPING - 1) * abs((entry.used or 0) - (entry.made or 0)) * bool(entry.available)
-        minutes += units * entry.rounds / STITCHES_A_MINUTE
-    return minutes
+        here = sum(n * each[stitch] for (stitch, _), n in entry.tally.items())
+        if entry.available:
+            here += (SHAPING - 1) * abs((entry.used or 0) - (entry.made or 0))
+        units += here * entry.rounds
+    return units / _a_minute(pattern)
+
+
+def _kinds(worked: WorkedPiece) -> set[str]:
+    return {stitch for entry in worked.rounds for stitch, _ in entry.tally}
 
 
 def _pace(pattern: Pattern, stitch: str) -> float:

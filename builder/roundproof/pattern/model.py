@@ -301,6 +301,8 @@ class Pattern:
     contact: Located[str] | None = None
     terms: Located[Terms] | None = None
     level: Located[str] | None = None
+    pace: Located[float] | None = None
+    """Single crochets in a minute of working."""
     licence: Located[str] | None = None
     permissions: Permissions | None = None
     size: Size | None = None

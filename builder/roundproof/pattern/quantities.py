@@ -183,6 +183,27 @@ def gauge(text: str) -> GaugeText | Fault:
     return GaugeText(stitches, rounds, over, named)
 
 
+_PACE = re.compile(
+    rf"(?P<number>{NUMBER})\s*(?:st(?:itche)?s?|stitch|sc|single crochets?)\.?\s*"
+    r"(?:a|an|per|each|every|in a|/)\s*min(?:ute)?\.?",
+    re.IGNORECASE,
+)
+MOST_A_MINUTE = 60
+
+
+def pace(text: str) -> float | Fault:
+    """Stitches a minute: `15 sts a minute`, `12.5 stitches per minute`."""
+    found = _PACE.fullmatch(text.strip())
+    if found is None:
+        lone = _LONE_NUMBER.fullmatch(text)
+        return Fault("its unit is missing", "unit-missing") if lone else Fault()
+    value = number(found["number"])
+    if isinstance(value, Fault) or value > 0:
+        fast = not isinstance(value, Fault) and value > MOST_A_MINUTE
+        return Fault(f"nobody makes more than {MOST_A_MINUTE}") if fast else value
+    return Fault("that cannot be")
+
+
 def whole(text: str) -> int | Fault:
     """A whole number."""
     return int(text) if re.fullmatch(r"\d{1,9}", text) else Fault()

@@ -35,6 +35,7 @@ BALL = Value("grams and length of a ball", "50 g / 125 m", read.ball, _STRING)
 GAUGE = Value(
     "stitches and rounds over a length", "23 sts x 25 rounds = 10 cm", read.gauge, _STRING
 )
+PACE = Value("stitches a minute", "15 sts a minute", read.pace, _STRING)
 VERSION = Value(
     "three numbers with points between",
     "1.0.0",

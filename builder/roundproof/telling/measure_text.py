@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from roundproof.checks.results import Result, Results
 from roundproof.measure.meeting import plan_words
 from roundproof.measure.model import Fit, Measures, PieceSize, YarnNeed
+from roundproof.measure.running_out import shortage
 from roundproof.proof import Proof
 from roundproof.telling.cells import clean, width, wrapped
 from roundproof.telling.paint import Paint
@@ -15,6 +16,10 @@ from roundproof.words import count, listing, say
 Row = Sequence[str]
 _NAMES = {"diameter": "width"}
 """Figures that go by another word here."""
+_HEADS = (
+    "piece", "make", "stitches", "rounds",
+    "height", "width", "length", "edge", "volume", "range_head",
+)  # fmt: skip
 NONE = "-"
 """Stands where there is no figure."""
 
@@ -37,7 +42,8 @@ def _file(result: Result, paint: Paint, working: bool) -> Iterator[str]:
         _pieces(result.proof, paint),
         (line for fit in measures.fits for line in _fit(fit, paint)),
         _table([_yarn(need) for need in measures.yarns.values()]),
-        _whole(measures.stuffing, measures.hours),
+        _lines(_short(result.proof), paint),
+        _whole(measures),
         _lines(_unreliable(measures), paint),
         _lines(_working(measures), paint) if working else (),
     )
@@ -48,10 +54,9 @@ def _file(result: Result, paint: Paint, working: bool) -> Iterator[str]:
 
 
 def _pieces(proof: Proof, paint: Paint) -> Iterator[str]:
-    heads = ("piece", "make", "stitches", "rounds", "height", "width", "length", "edge", "volume")
-    rows: list[Row] = [[say(f"measure.{head}") for head in heads]]
+    rows: list[Row] = [[say(f"measure.{head}") for head in _HEADS]]
     rows += [_piece(proof, size) for size in proof.measures.pieces.values()]
-    used = [i for i in range(len(heads)) if i < 4 or any(row[i] != NONE for row in rows[1:])]
+    used = [i for i in range(len(_HEADS)) if i < 4 or any(row[i] != NONE for row in rows[1:])]
     head, *body = _table([[row[i] for i in used] for row in rows])
     if body:
         yield paint(head, "faint")
@@ -68,6 +73,7 @@ def _piece(proof: Proof, size: PieceSize) -> Row:
         str(sum(each.rounds for each in worked.rounds)),
         *map(_cm, (size.height, size.diameter, size.length, size.edge)),
         NONE if size.volume is None else f"{size.volume:.0f} ml",
+        _hours(proof.measures.time[size.piece].hours),
     ]
 
 
@@ -104,10 +110,21 @@ def _yarn(need: YarnNeed) -> Row:
     ]
 
 
-def _whole(stuffing: float | None, hours: tuple[float, float] | None) -> Iterator[str]:
-    said = [say("measure.stuffing", grams=round(stuffing))] if stuffing else []
+def _short(proof: Proof) -> Iterator[str]:
+    """Yarns of which too few balls are listed."""
+    for yarn in proof.pattern.yarns:
+        need = proof.measures.yarns.get(yarn.key)
+        if need is not None and (said := shortage(proof.pattern, yarn, need)):
+            yield said
+
+
+def _whole(measures: Measures) -> Iterator[str]:
+    grams, hours, up = measures.stuffing, measures.hours, measures.making_up.hours
+    said = [say("measure.stuffing", grams=round(grams))] if grams else []
     if hours:
         said.append(say("measure.hours", low=f"{hours[0]:.1f}", high=f"{hours[1]:.1f}"))
+    if hours and up and up[1]:
+        said[-1] += say("measure.making_up", range=_hours(up))
     if said:
         yield f"  {listing(said)}"
 
@@ -136,6 +153,10 @@ def _working(measures: Measures) -> Iterator[str]:
         for figure, how in size.working.items():
             name = say(f"measure.{_NAMES.get(figure, figure)}")
             yield say("measure.working", figure=name, of=size.piece, how=how)
+        spent = measures.time[size.piece]
+        if spent.hours is not None:
+            name = say("measure.time")
+            yield say("measure.working", figure=name, of=size.piece, how=spent.working)
     for fit in measures.fits:
         names = say("measure.to").join(edge.text for edge in fit.edges)
         yield say("measure.working_whole", figure=names, how=fit.working)
@@ -143,6 +164,8 @@ def _working(measures: Measures) -> Iterator[str]:
         yield say("measure.working", figure=say("measure.yarn"), of=need.yarn, how=need.working)
     for key, how in measures.working.items():
         yield say("measure.working_whole", figure=say(f"measure.the_{key}"), how=how)
+    up = measures.making_up
+    yield say("measure.working_whole", figure=say("measure.the_making_up"), how=up.working)
 
 
 def _lines(sentences: Iterable[str], paint: Paint) -> Iterator[str]:
@@ -166,6 +189,13 @@ def _table(rows: Sequence[Row]) -> list[str]:
         ).rstrip()
         for row in shown
     ]
+
+
+def _hours(hours: tuple[float, float] | None) -> str:
+    if hours is None:
+        return NONE
+    low, high = (f"{each:.1f}" for each in hours)
+    return low if low == high else say("measure.range", low=low, high=high)
 
 
 def _cm(millimetres: float | None) -> str:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
-from itertools import chain
 
 from roundproof.checks.results import Result, Results
 from roundproof.frozen import dataclass
-from roundproof.measure.model import Form, Measures, PieceSize
+from roundproof.measure.model import Form, Measures, PieceSize, Spent
 from roundproof.pattern.near import nearest
 from roundproof.telling.cells import clean, wrapped
 from roundproof.telling.json_ import dumped
@@ -100,7 +100,7 @@ def _plain(name: str) -> str:
         words = words.removesuffix("diameter") + "width"
     if words.endswith(" edge"):
         words = words.removesuffix("edge") + say("measure.edge")
-    return "time" if words == "hours" else words
+    return re.sub(r"\bhours$", "time", words)
 
 
 def _begins_join(known: str, wanted: str) -> bool:
@@ -109,8 +109,10 @@ def _begins_join(known: str, wanted: str) -> bool:
 
 def _figures(measures: Measures) -> Iterator[tuple[str, Why]]:
     """Every figure by its name."""
-    pieces = chain.from_iterable(_piece(size) for size in measures.pieces.values())
-    yield from pieces
+    for size in measures.pieces.values():
+        yield from _piece(size)
+        title = say("why.of", figure=say("measure.time"), of=size.piece)
+        yield f"{size.piece} {say('measure.time')}", _time(title, measures.time[size.piece])
     for fit in measures.fits:
         edges = say("measure.to").join(edge.text for edge in fit.edges)
         title = say("why.join", edges=edges)
@@ -124,6 +126,12 @@ def _figures(measures: Measures) -> Iterator[tuple[str, Why]]:
         how = measures.working.get(key, "")
         known, unknown_ = (how, "") if value is not None else ("", how)
         yield _WHOLE[key], Why(_WHOLE[key], known, unknown_, key)
+    yield say("why.making_up"), _time(say("why.making_up"), measures.making_up)
+
+
+def _time(title: str, spent: Spent) -> Why:
+    how, missing = (spent.working, "") if spent.hours else ("", spent.working)
+    return Why(title, how, missing, "hours")
 
 
 def _piece(size: PieceSize) -> Iterator[tuple[str, Why]]:

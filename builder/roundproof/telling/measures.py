@@ -9,7 +9,7 @@ from typing import Any
 
 from roundproof.checks.results import Result, Results
 from roundproof.measure.meeting import plan_words
-from roundproof.measure.model import Fit, PieceSize, YarnNeed
+from roundproof.measure.model import Fit, PieceSize, RunsOut, YarnNeed
 from roundproof.proof import Proof
 from roundproof.telling.json_ import dumped
 
@@ -28,6 +28,7 @@ _NOTHING: dict[str, Any] = {
     "yarns": {},
     "stuffing_g": None,
     "hours": None,
+    "making_up_hours": None,
     "unreliable": {},
     "working": {},
 }
@@ -48,6 +49,7 @@ def _file(result: Result) -> dict[str, Any]:
     if result.proof is None:
         return head | _NOTHING
     measures = result.proof.measures
+    up = measures.making_up
     whole = {"stuffing_g": measures.stuffing, "hours": measures.hours}
     said = {key: measures.working.get(key.removesuffix("_g"), "") for key in whole}
     return head | {
@@ -55,14 +57,19 @@ def _file(result: Result) -> dict[str, Any]:
         "joins": [_join(fit) for fit in measures.fits],
         "yarns": {key: _yarn(need) for key, need in measures.yarns.items()},
         "stuffing_g": _two(measures.stuffing),
-        "hours": [_two(hours) for hours in measures.hours] if measures.hours else None,
+        "hours": _range(measures.hours),
+        "making_up_hours": _range(up.hours),
         "unreliable": {key: said[key] for key, value in whole.items() if value is None},
-        "working": {key: said[key] for key, value in whole.items() if value is not None},
+        "working": {key: said[key] for key, value in whole.items() if value is not None}
+        | {"making_up_hours": up.working},
     }
 
 
 def _piece(proof: Proof, size: PieceSize) -> dict[str, Any]:
-    worked = proof.fabric.pieces[size.piece]
+    worked, spent = proof.fabric.pieces[size.piece], proof.measures.time[size.piece]
+    how = {_KEYS.get(key, key): how for key, how in size.working.items()}
+    why = {_KEYS.get(key, key): why for key, why in size.unreliable.items()}
+    (why if spent.hours is None else how)["hours"] = spent.working
     return {
         "make": worked.piece.make,
         "stitches": worked.stitches,
@@ -74,8 +81,9 @@ def _piece(proof: Proof, size: PieceSize) -> dict[str, Any]:
         "volume_ml": _two(size.volume),
         "outline": [[_cm(each.radius), _cm(each.height)] for each in size.outline],
         "gauge_guessed": size.guessed,
-        "unreliable": {_KEYS.get(key, key): why for key, why in size.unreliable.items()},
-        "working": {_KEYS.get(key, key): how for key, how in size.working.items()},
+        "hours": _range(spent.hours),
+        "unreliable": why,
+        "working": how,
     }
 
 
@@ -97,10 +105,19 @@ def _yarn(need: YarnNeed) -> dict[str, Any]:
         "metres": _two(need.metres),
         "grams": _two(need.grams),
         "balls": need.balls,
+        "listed_metres": _two(need.listed_metres),
+        "runs_out": _runs_out(need.runs_out),
         "estimated": need.estimated,
         "unreliable": {"metres": need.unreliable} if need.metres is None else {},
         "working": need.working,
     }
+
+
+def _runs_out(place: RunsOut | None) -> dict[str, Any] | None:
+    """Where a yarn ends; `round` is null where it does while the piece is sewn on."""
+    if place is None:
+        return None
+    return {"piece": place.piece, "copy": place.copy, "round": place.round}
 
 
 def _without(value: Any, left_out: str) -> Any:
@@ -112,6 +129,10 @@ def _without(value: Any, left_out: str) -> Any:
 
 def _cm(millimetres: float | None) -> float | None:
     return None if millimetres is None else _two(millimetres / 10)
+
+
+def _range(hours: tuple[float, float] | None) -> list[float | None] | None:
+    return [_two(each) for each in hours] if hours else None
 
 
 def _two(value: float | None) -> float | None:

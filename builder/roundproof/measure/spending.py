@@ -10,6 +10,7 @@ from roundproof.fabric.model import Fabric, WorkedPiece, WorkedRound
 from roundproof.frozen import dataclass
 from roundproof.measure.gauge import diameter, stitch_size, yarn_for
 from roundproof.measure.model import Fit
+from roundproof.measure.stitching import sewn_lines
 from roundproof.notation.tree import Act, Action
 from roundproof.pattern.model import Pattern, Piece, Yarn
 from roundproof.reference import stitches
@@ -18,6 +19,9 @@ TAIL = 150.0
 """mm left at each end of a yarn: common practice, no source."""
 SEAM = 3.0
 """Yarn over length of a sewn seam: common practice, no source."""
+THREAD = 2.0
+"""Yarn over length of an embroidered line, on both sides of the fabric: common practice, no
+source."""
 DECREASE = 0.5
 """What working two together takes more than one stitch, as a share of a stitch: common practice,
 no source. An increase is two stitches and counts as such."""
@@ -112,7 +116,8 @@ def spending(pattern: Pattern, worked: WorkedPiece) -> Spending:
 
 
 def seams(pattern: Pattern, fabric: Fabric, fits: Iterable[Fit]) -> Iterator[Seam]:
-    """Seams sewn with a length of their own: those of pieces that leave no tail for it."""
+    """Seams sewn with a length of their own, those of pieces that leave no tail for it, and lines
+    of embroidery."""
     for fit in fits:
         worked = fabric.pieces[fit.edges[0].piece]
         length = fit.lengths[0]
@@ -122,7 +127,21 @@ def seams(pattern: Pattern, fabric: Fabric, fits: Iterable[Fit]) -> Iterator[Sea
             continue
         if fit.join.with_ is None and long_tail(worked) is not None:
             continue
-        yield Seam(worked.piece, yarn.key, SEAM * length + 2 * TAIL)
+        yield Seam(worked.piece, yarn.key, _joining(pattern, fit, yarn.key, length) + 2 * TAIL)
+    for line in sewn_lines(pattern, fabric):
+        mm = THREAD * line.mm * line.times + 2 * TAIL
+        yield Seam(line.worked.piece, line.yarn, mm)
+
+
+def _joining(pattern: Pattern, fit: Fit, key: str, length: float) -> float:
+    """mm of yarn in a seam; a crocheted one takes as much as its stitches."""
+    by, count = fit.join.by, fit.join.count
+    if by is None or by.value != "crochet":
+        return SEAM * length
+    piece = next(p for p in pattern.pieces if p.key == fit.edges[0].piece)
+    rate = _rate(pattern, piece, key)
+    stitches_ = count.value if count else fit.counts[0] or 0
+    return stitches_ * rate.mm if rate and rate.mm else SEAM * length
 
 
 def long_tail(worked: WorkedPiece) -> float | None:

@@ -29,7 +29,12 @@ def notes(piece: PieceWork) -> str:
 
 def test_facts_are_those_a_maker_reads_first(page: PatternPage) -> None:
     facts = {fact.label: (str(fact.value), fact.more) for fact in page.facts}
-    assert facts["Size"] == ("2.1\u00a0cm high, 3.4\u00a0cm wide, with rim", "")
+    assert facts["Size"] == (
+        '<span class="cm">2.1\u00a0cm</span><span class="inch" hidden>0.8\u00a0in</span> high,'
+        ' <span class="cm">3.4\u00a0cm</span><span class="inch" hidden>1¼\u00a0in</span> wide,'
+        " with rim",
+        "",
+    )
     assert facts["Level"] == ("Easy", "")
     assert facts["Version"] == ("1.2.0", "4 May 2026")
     assert "hours" in facts["Time"][0] or "minutes" in facts["Time"][0]
@@ -109,9 +114,20 @@ def test_steps_after_a_round_are_printed_there_and_lead_back(page: PatternPage) 
 def test_steps_without_words_get_a_sentence(page: PatternPage) -> None:
     assert page.steps[0].text == (
         "Set the safety eyes on the upper between R4 and R5, with 4\u00a0stitches free between the"
-        " two, half on either side of the front mark."
+        " two, 2 of them on each side of the front mark."
     )
-    assert page.steps[2].text.startswith("Whipstitch the last round of Foot to Upper R8")
+    assert page.steps[2].text.startswith(
+        "Whipstitch the last round of each foot to R8 of the upper"
+    )
+
+
+def test_sizes_fits_and_times_of_the_pieces_are_printed(page: PatternPage) -> None:
+    assert page.sizes is not None
+    upper = page.sizes.pieces[0]
+    assert (upper.id, upper.name) == ("upper", "Upper")
+    assert "cm" in upper.size and "in" in upper.size and "min" in upper.time
+    assert any(step.fit for step in page.steps)
+    assert all(": " in step.fit for step in page.steps if step.fit)
 
 
 def test_copies_have_a_box_each(page: PatternPage) -> None:

@@ -48,13 +48,14 @@ class Misplaced:
 def placings(pattern: Pattern, fabric: Fabric) -> Iterator[Placing]:
     """Everything that assembly places on rounds whose counts are known."""
     for step in pattern.assembly:
-        found = None
-        if isinstance(step.verb, Join):
-            found = _joined(fabric, step.verb)
-        elif isinstance(step.verb, Place):
-            found = _placed(fabric, step.verb)
+        found = placing_of(fabric, step.verb) if isinstance(step.verb, Join | Place) else None
         if found is not None and found.counts:
             yield found
+
+
+def placing_of(fabric: Fabric, verb: Join | Place) -> Placing | None:
+    """What a step places, or None where it does not say on which rounds."""
+    return _joined(fabric, verb) if isinstance(verb, Join) else _placed(fabric, verb)
 
 
 def misplaced(placing: Placing) -> Misplaced | None:

@@ -11,6 +11,7 @@ from roundproof.pages.names import round_ids
 from roundproof.pages.prose import inline
 from roundproof.pages.rounds import Inserted
 from roundproof.pages.sentences import sentence_for
+from roundproof.pages.sizes import fit_words
 from roundproof.pages.values import Photo, Picture, Step
 from roundproof.pattern import model
 from roundproof.proof import Proof
@@ -26,11 +27,12 @@ def steps(proof: Proof, ids: Mapping[str, str]) -> tuple[Step, ...]:
 
 
 def _step(proof: Proof, step: model.Step, ids: Mapping[str, str]) -> Step:
-    text = step_words(proof, step)
+    text, fit = step_words(proof, step), fit_words(proof, step.verb)
     place = place_of(step.after, proof)
     if place is None or (anchor := round_anchor(proof, place, ids)) is None:
-        return Step(text)
-    return Step(text, f"#{anchor}", f"After {proof.fabric.pieces[place[0]].piece.name} R{place[1]}")
+        return Step(text, fit=fit)
+    after = f"After {proof.fabric.pieces[place[0]].piece.name} R{place[1]}"
+    return Step(text, f"#{anchor}", after, fit)
 
 
 def step_words(proof: Proof, step: model.Step) -> Markup:

@@ -5,14 +5,14 @@ from __future__ import annotations
 
 import re
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from roundproof.drawing.yarns import Marks, mark_of, yarn_marks
 from roundproof.fabric.model import WorkedPiece, WorkedRound
 from roundproof.notation.edges import EdgeKind, read_edge
 from roundproof.notation.tree import Act, Action, Note
 from roundproof.pages.prose import prose
-from roundproof.pages.wording import chip, plain, unbroken
+from roundproof.pages.wording import chip, plain, typed_lengths, unbroken
 from roundproof.pattern.model import Pattern
 from roundproof.proof import Proof
 
@@ -56,17 +56,19 @@ def start_of(proof: Proof, piece: WorkedPiece) -> tuple[Markup, ...]:
     return (paragraph(Markup(" ").join(said)),) if said else ()
 
 
-def edge_words(words: str, proof: Proof) -> Markup:
-    """An edge as a maker says it: "the free front loops of Body R6"."""
+def edge_words(words: str, proof: Proof, *, each: bool = False) -> Markup:
+    """An edge as a maker says it: "the free front loops of R6 of the body"; with `each`, that of
+    every copy."""
     edge = read_edge(words, proof.fabric.pieces)
     if edge is None:
         return plain(words)
-    name = proof.fabric.pieces[edge.piece].piece.name
-    where = f" R{edge.round}" if edge.round is not None else ""
+    name = f"{'each' if each else 'the'} {proof.fabric.pieces[edge.piece].piece.name.lower()}"
     if edge.kind is EdgeKind.ROUND:
-        text = f"{name}{where}" if where else f"the last round of {name}"
-    else:
-        text = f"{_EDGES[edge.kind]} {name}{where}"
+        return plain(
+            f"{f'R{edge.round}' if edge.round is not None else 'the last round'} of {name}"
+        )
+    where = f"R{edge.round} of " if edge.round is not None else ""
+    text = f"{_EDGES[edge.kind]} {where}{name}"
     return plain(text)
 
 
@@ -94,10 +96,15 @@ def _with_chip(action: Action, pattern: Pattern, marks: Marks) -> Markup:
         words = sorted((re.escape(word) for word in name.words), key=len, reverse=True)
         found = re.search(rf"(?<!\w)(?:{'|'.join(words)})(?!\w)", head, re.I) if words else None
         if found is not None:
-            before, after = unbroken(head[: found.start()]), unbroken(head[found.end() :])
-            parts = (before, chip(marks[name.key]), after, unbroken(tail))
+            before, after = _shown(head[: found.start()]), _shown(head[found.end() :])
+            parts = (before, chip(marks[name.key]), after, _shown(tail))
             return Markup("<b>{}{}{}</b>{}").format(*parts)
-    return Markup("<b>{}</b>{}").format(unbroken(head), unbroken(tail))
+    return Markup("<b>{}</b>{}").format(_shown(head), _shown(tail))
+
+
+def _shown(text: str) -> Markup:
+    """Words of the designer's, lengths in both units."""
+    return typed_lengths(str(escape(unbroken(text))))
 
 
 def _clauses(text: str) -> tuple[str, str]:

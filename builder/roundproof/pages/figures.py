@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 NBSP = "\u00a0"
+INCH = 25.4
 _WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
 
@@ -21,6 +22,14 @@ def length(millimetres: float) -> str:
     if millimetres < 1000:
         return f"{trimmed(millimetres / 10)}{NBSP}cm"
     return f"{trimmed(millimetres / 1000)}{NBSP}m"
+
+
+def inches(millimetres: float) -> str:
+    """To a quarter inch from one inch on, to a tenth below: "3¾ in", "0.6 in"."""
+    if millimetres < 0.95 * INCH:
+        return f"{trimmed(max(millimetres / INCH, 0.1 if millimetres else 0.0))}{NBSP}in"
+    whole, quarters = divmod(round(4 * millimetres / INCH), 4)
+    return f"{whole:,}{('', '¼', '½', '¾')[quarters]}{NBSP}in"
 
 
 def millimetres(value: float) -> str:

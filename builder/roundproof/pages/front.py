@@ -8,9 +8,10 @@ from urllib.parse import quote
 
 from markupsafe import Markup, escape
 
-from roundproof.pages.figures import day, trimmed
+from roundproof.pages.figures import day
 from roundproof.pages.prose import plain_text, prose
 from roundproof.pages.specimen import size_words
+from roundproof.pages.times import hours_words
 from roundproof.pages.values import Contact, Fact, Safety
 from roundproof.pages.wording import in_both
 from roundproof.pattern.model import Pattern, Size, Status
@@ -44,9 +45,9 @@ def facts(proof: Proof) -> tuple[Fact, ...]:
 def _facts(proof: Proof) -> Iterator[Fact]:
     pattern = proof.pattern
     if pattern.size is not None and (words := size_line(pattern.size)):
-        yield Fact("Size", Markup(escape(words)))
+        yield Fact("Size", words)
     if proof.measures.hours is not None:
-        hours = Markup('<span class="g">{}</span>').format(_hours(*proof.measures.hours))
+        hours = Markup('<span class="g">{}</span>').format(hours_words(*proof.measures.hours))
         yield Fact("Time", hours, "estimated")
     if pattern.level is not None:
         yield Fact("Level", Markup(escape(pattern.level.value.capitalize())))
@@ -58,25 +59,14 @@ def _facts(proof: Proof) -> Iterator[Fact]:
         yield Fact("Version", Markup(escape(pattern.version.value)), date, link)
 
 
-def size_line(size: Size) -> str:
+def size_line(size: Size) -> Markup:
     """ "2.1 cm high, 3.4 cm wide, with rim"."""
     parts = [size_words(size)]
     if size.with_ is not None:
-        parts.append(f"with {size.with_.value}")
+        parts.append(Markup("with {}").format(size.with_.value))
     if size.without is not None:
-        parts.append(f"without {size.without.value}")
-    return ", ".join(part for part in parts if part)
-
-
-def _hours(low: float, high: float) -> str:
-    """Whole hours from two on, halves below; minutes under one hour."""
-    if high < 1:
-        return f"{max(5, round(low * 12) * 5)}–{max(10, round(high * 12) * 5)}\u00a0minutes"
-    step = 1.0 if low >= 2 else 2.0
-    first, last = (trimmed(round(hours * step) / step) for hours in (low, high))
-    if first == last:
-        return f"{last}\u00a0{'hour' if last == '1' else 'hours'}"
-    return f"{first}–{last}\u00a0hours"
+        parts.append(Markup("without {}").format(size.without.value))
+    return Markup(", ").join(part for part in parts if part)
 
 
 def safety(pattern: Pattern) -> Safety | None:

@@ -15,6 +15,7 @@ from roundproof.pages.names import piece_ids
 from roundproof.pages.plate import is_preview, plate
 from roundproof.pages.prose import inline, prose
 from roundproof.pages.rounds import Common, piece_work
+from roundproof.pages.sizes import sizes
 from roundproof.pages.specimen import scientific_name, specimen
 from roundproof.pages.values import ChangeEntry, PatternPage, Picture, PieceWork
 from roundproof.pages.words_used import words_used
@@ -44,7 +45,7 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
         pattern.level.value if pattern.level else "",
         pattern.version.value if pattern.version else "",
         day(pattern.date.value) if pattern.date else "",
-        front.size_line(pattern.size) if pattern.size else "",
+        front.size_line(pattern.size) if pattern.size else Markup(""),
         plate(proof),
         front.facts(proof),
         front.safety(pattern),
@@ -53,6 +54,7 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
         (BARE, *used_marks(proof)),
         () if preview else _pieces(proof, ids, pictures),
         () if preview else steps(proof, ids),
+        None if preview else sizes(proof, ids),
         front.left_right(pattern),
         album(proof, pictures, whole=preview),
         specimen(proof),

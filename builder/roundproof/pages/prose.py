@@ -14,7 +14,7 @@ import nh3
 from markupsafe import Markup, escape
 
 from roundproof.drawing.yarns import yarn_marks
-from roundproof.pages.wording import fragment, unbroken
+from roundproof.pages.wording import fragment, typed_lengths, unbroken
 from roundproof.pattern.model import Pattern
 from roundproof.source import Text
 
@@ -65,7 +65,8 @@ def _filled(html: Markup, held: list[str], pattern: Pattern) -> Markup:
             parts[place] = _HELD.sub(lambda m: str(escape(held[int(m[1])])), part)
         else:
             parts[place] = _HELD.sub(
-                lambda m: str(fragment(held[int(m[1])], pattern, marks)), unbroken(part)
+                lambda m: str(fragment(held[int(m[1])], pattern, marks)),
+                str(typed_lengths(unbroken(part))),
             )
     return Markup("".join(parts))
 

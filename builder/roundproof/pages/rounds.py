@@ -24,12 +24,12 @@ from roundproof.frozen import dataclass
 from roundproof.measure.model import Flatness, Form, PieceSize, RoundSize
 from roundproof.notation.tree import Action, Again, Note
 from roundproof.pages.between_rounds import entry, mark_remarks, start_of
-from roundproof.pages.figures import counted, in_words, length, millimetres
+from roundproof.pages.figures import counted, in_words, millimetres
 from roundproof.pages.names import MOST_SINGLES, range_ids, round_ids, shown_label, spoken_label
 from roundproof.pages.outlines import Across, outline_figure, widest_of
 from roundproof.pages.prose import inline
 from roundproof.pages.values import NoteRow, Photo, PieceWork, RoundRow, Row
-from roundproof.pages.wording import plain, unbroken, work
+from roundproof.pages.wording import measure, plain, unbroken, work
 from roundproof.pattern.model import Piece, Worked
 from roundproof.proof import Proof
 
@@ -317,11 +317,12 @@ def _check(sizes: _Sizes, worked: WorkedRound) -> Markup:
     at, size = sizes.widest, sizes.size
     assert at is not None
     if size is not None and size.form is Form.OVAL and size.length and size.diameter:
-        sides = f"{length(size.length)} by {length(size.diameter)}"
-        return Markup("<b>Check.</b> {}.").format(sides)
-    if at.flatness is Flatness.FLAT and not worked.round.label.row:
-        return Markup("<b>Check.</b> {} across.").format(length(2 * at.radius))
-    if worked.round.label.row:
-        return Markup("<b>Check.</b> {} wide.").format(length(at.length))
-    sides = f"{length(at.length)} round, {length(at.length / pi)} across"
-    return Markup("<b>Check.</b> {}.").format(sides)
+        said = Markup("{} by {}").format(measure(size.length), measure(size.diameter))
+    elif worked.round.label.row:
+        said = Markup("{} wide").format(measure(at.length))
+    elif at.flatness is Flatness.FLAT:
+        said = Markup("{} across").format(measure(2 * at.radius))
+    else:
+        across = measure(at.length / pi)
+        said = Markup("{} round, {} across").format(measure(at.length), across)
+    return Markup("<b>Check.</b> {}.").format(said)

@@ -7,12 +7,15 @@ from functools import singledispatch
 from markupsafe import Markup
 
 from roundproof.drawing.yarns import mark_of, yarn_marks
+from roundproof.fabric.places import copies
+from roundproof.measure.figures import times
+from roundproof.notation.edges import piece_of
+from roundproof.notation.points import read_point
 from roundproof.pages.between_rounds import edge_words
-from roundproof.pages.figures import counted, length, listed
-from roundproof.pages.wording import chip, in_both, plain
+from roundproof.pages.figures import counted, listed
+from roundproof.pages.places import around_words, at_words, point_words
+from roundproof.pages.wording import chip, in_both, measure, plain
 from roundproof.pattern.model import (
-    Around,
-    At,
     Close,
     Embroider,
     Insert,
@@ -27,16 +30,16 @@ from roundproof.proof import Proof
 from roundproof.reference import stitches
 from roundproof.source import Located
 
-_SEWN = {
-    "whipstitch": "Whipstitch",
-    "knot": "Knot",
-    "glue": "Glue",
-    "crochet": "Crochet",
-}
+_BY = {"whipstitch": "Whipstitch", "knot": "Knot", "glue": "Glue", "crochet": "Crochet"}
 _STUFFED = {
-    "before": "Stuff it before you join it.",
-    "while closing": "Stuff it while you close the seam.",
-    "no": "It stays empty.",
+    "before": "Stuff {} first.",
+    "while closing": "Stuff {} as you close the seam.",
+    "no": "Leave {} empty.",
+}
+_LOOPS = {
+    "both": "Sew through both loops.",
+    "front": "Sew through the front loops.",
+    "back": "Sew through the back loops.",
 }
 
 
@@ -47,10 +50,18 @@ def sentence_for(verb: Verb, proof: Proof) -> Markup:
 
 
 def _words(*parts: str | Markup) -> Markup:
-    """Parts in one sentence; plain ones are escaped, empty ones left out."""
+    """Parts in one sentence; plain ones are escaped, empty ones left out. A part that begins with a
+    comma stands close to the one before."""
     shown = [part if isinstance(part, Markup) else plain(part) for part in parts if part]
-    text = Markup(" ").join(shown)
+    text = Markup("")
+    for part in shown:
+        close = not text or str(part).startswith(",")
+        text = text + part if close else text + Markup(" ") + part
     return Markup("{}{}.").format(text[:1].upper(), text[1:]) if text else text
+
+
+def _clause(words: str) -> str:
+    return f", {words}" if words else ""
 
 
 def _value(located: Located[str] | None) -> str:
@@ -71,25 +82,34 @@ def _yarn(word: Located[str] | None, proof: Proof) -> Markup:
 
 @sentence_for.register
 def _(verb: Join, proof: Proof) -> Markup:
-    by = _value(verb.by)
-    start = _SEWN.get(by.lower(), "Sew" if by else "Join")
-    method = f"with {by}" if by and by.lower() not in _SEWN else ""
-    to = _joined_to(verb, proof)
-    with_yarn = Markup("with {}").format(_yarn(verb.with_, proof)) if verb.with_ else Markup("")
-    folded = "folded flat," if verb.fold else ""
+    by = _value(verb.by).lower()
+    method = f"in {by}" if by and by not in _BY else ""
+    crocheted = _crocheted(verb, proof)
+    around = around_words(verb, proof)
+    several = _several(verb, proof)
+    yarn = Markup("with {}").format(_yarn(verb.with_, proof)) if verb.with_ else Markup("")
     done = _words(
-        start, edge_words(verb.edge.value, proof), folded, to, _at(verb.at), _around(verb.around),
-        _crocheted(verb, proof), method, with_yarn,
+        _BY.get(by, "Sew" if by else "Join"), edge_words(verb.edge.value, proof, each=several),
+        ", folded flat," if verb.fold else "", _to(verb, proof), at_words(verb.at),
+        _clause(around), _clause(method) if verb.at or around else method, crocheted, yarn,
     )  # fmt: skip
-    more = [_STUFFED[_value(verb.stuffed)]] if _value(verb.stuffed) in _STUFFED else []
-    if verb.facing is not None:
-        more.append(f"Facing: {verb.facing.value}.")
-    if verb.front is not None:
-        more.append(f"Hold the {verb.front.value} towards you.")
+    them = "them" if several else "it"
+    more = [_STUFFED[_value(verb.stuffed)].format(them)] if _value(verb.stuffed) in _STUFFED else []
+    more += [_LOOPS[verb.loops.value]] if verb.loops and verb.loops.value in _LOOPS else []
+    more += [f"Facing: {verb.facing.value}."] if verb.facing else []
+    more += [f"Hold {_piece(verb.front.value, proof)} towards you."] if verb.front else []
+    more += ["Ease the longer edge in."] if _value(verb.ease) == "yes" else []
+    more += ["Gather the longer edge evenly."] if _value(verb.ease) == "gathered" else []
     return Markup(" ").join([done, *(plain(text) for text in more)])
 
 
-def _joined_to(verb: Join, proof: Proof) -> Markup:
+def _several(verb: Join, proof: Proof) -> bool:
+    """Whether a step joins more than one copy."""
+    key = piece_of(verb.edge.value, proof.fabric.pieces)
+    return key is not None and max(proof.fabric.pieces[key].piece.make, copies(verb.around)) > 1
+
+
+def _to(verb: Join, proof: Proof) -> Markup:
     """To an edge; or, where the entry says where on it, to the whole piece."""
     if verb.to is None:
         return Markup("")
@@ -109,77 +129,62 @@ def _crocheted(verb: Join, proof: Proof) -> Markup:
     return in_both(us, uk, proof.pattern.written_in)
 
 
-def _at(at: At | None) -> str:
-    if at is None:
-        return ""
-    wide = f", over {counted(at.stitches.value, 'stitch', 'stitches')}" if at.stitches else ""
-    if at.footprint is not None:
-        return f"on {at.footprint.value}{wide}"
-    if len(at.between) == 2:
-        return f"between {at.between[0].value} and {at.between[1].value}{wide}"
-    return f"up {at.up.value}{wide}" if at.up else ""
-
-
-def _around(around: Around | None) -> str:
-    if around is None:
-        return ""
-    at_mark = f"the {around.mark.value} mark" if around.mark else "the start of the round"
-    if around.apart is not None:
-        free = counted(around.apart.value, "stitch", "stitches")
-        return f"with {free} free between the two, half on either side of {at_mark}"
-    if around.free:
-        gaps = listed([f"{gap.value:,}" for gap in around.free])
-        return f"leaving {gaps} stitches free, the first of them about {at_mark}"
-    if around.evenly is not None:
-        start = f", from {around.from_.value}" if around.from_ else ""
-        return f"evenly in {around.evenly.value:,} places{start}"
-    if around.st is not None:
-        return f"from stitch {around.st.value:,}"
-    return f"centred on {at_mark}"
-
-
 @sentence_for.register
 def _(verb: Place, proof: Proof) -> Markup:
     on = f"on {_piece(verb.piece.value, proof)}" if verb.piece else ""
     where = ""
     if len(verb.between) == 2:
         where = f"between {verb.between[0].value} and {verb.between[1].value}"
-    around = _around(verb.around)
-    return _words("Set the", verb.item.value, on, where + ("," if around and where else ""), around)
+    return _words("Set the", verb.item.value, on, where, _clause(around_words(verb, proof)))
 
 
 @sentence_for.register
 def _(verb: Embroider, proof: Proof) -> Markup:
-    with_yarn = Markup("with {}").format(_yarn(verb.with_, proof)) if verb.with_ else Markup("")
     strands = counted(verb.strands.value, "strand") if verb.strands else ""
-    held = f"({strands})" if strands else ""
-    start = _words("Embroider", _piece(verb.piece.value, proof), with_yarn, held)
-    lines = [_thread(line) for line in verb.lines]
+    yarn = Markup("with {}").format(_yarn(verb.with_, proof)) if verb.with_ else Markup("")
+    if strands and verb.with_:
+        yarn = Markup("with {} of {}").format(plain(strands), _yarn(verb.with_, proof))
+    start = _words("Embroider", _piece(verb.piece.value, proof), yarn)
+    known: set[str] = set()
+    lines = []
+    for line in verb.lines:
+        lines.append(_thread(line, proof, known))
+        known |= {line.name.value.lower()} if line.name else set()
     return Markup(" ").join([start, *lines])
 
 
-def _thread(line: Thread) -> Markup:
+def _thread(line: Thread, proof: Proof, known: set[str]) -> Markup:
     name = f"{line.name.value}:" if line.name else ""
-    run = f"from {line.from_.value}" if line.from_ else ""
-    to = f"to {line.to.value}" if line.to else ""
-    times = f"{line.times.value:,} times" if line.times and line.times.value > 1 else ""
-    return _words(name, _value(line.stitch), run, to, times)
+    start = f"from {_end(line.from_.value, proof, known)}" if line.from_ else ""
+    to = f"to {_end(line.to.value, proof, known)}" if line.to else ""
+    if line.from_ and not line.to:
+        start = f"at {_end(line.from_.value, proof, known)}"
+    often = f"{times(line.times.value)} over" if line.times and line.times.value > 1 else ""
+    return _words(name, _value(line.stitch), start, to, _clause(often))
+
+
+def _end(words: str, proof: Proof, known: set[str]) -> str:
+    """A point of a line: an earlier line ends there, a mark is there, or it is counted."""
+    name = read_point(words).name
+    if name.lower() in known:
+        return f"the end of the {name}"
+    return f"the {name} mark" if name else point_words(words, proof)
 
 
 @sentence_for.register
 def _(verb: Joint, proof: Proof) -> Markup:
-    path = listed([_piece(place.value, proof) for place in verb.path]) if verb.path else ""
+    path = listed([point_words(point.value, proof) for point in verb.path]) if verb.path else ""
     through = f"through {path}" if path else ""
-    passes = f"{verb.passes.value:,} times" if verb.passes and verb.passes.value > 1 else ""
-    return _words("Joint with", verb.with_.value, through, passes)
+    often = times(verb.passes.value) if verb.passes and verb.passes.value > 1 else ""
+    return _words("Go with", verb.with_.value, through, _clause(often))
 
 
 @sentence_for.register
 def _(verb: Insert, proof: Proof) -> Markup:
     into = f"into {_piece(verb.piece.value, proof)}" if verb.piece else ""
-    long = f"({length(verb.length.value)})" if verb.length else ""
-    start = _words("Insert the", verb.item.value, long, into)
-    return Markup(" ").join([start, _words(f"Ends: {verb.ends.value}")]) if verb.ends else start
+    long = Markup(", {},").format(measure(verb.length.value)) if verb.length else ""
+    ends = f"its ends {verb.ends.value}" if verb.ends else ""
+    return _words("Put the", verb.item.value, long, into, _clause(ends))
 
 
 @sentence_for.register
@@ -193,4 +198,5 @@ def _(verb: Close, proof: Proof) -> Markup:
     by = _value(verb.by)
     if by.lower() == "gather":
         return _words("Draw", edge, "together with the tail, pull tight and sink the end")
-    return _words("Close", edge, f"with {by}" if by else "")
+    how = {"whipstitch": "in whipstitch", "crochet": "with a row of crochet"}.get(by, "")
+    return _words("Close", edge, how)

@@ -6,9 +6,10 @@ import re
 
 from markupsafe import Markup, escape
 
-from roundproof.pages.figures import length, trimmed
+from roundproof.pages.figures import trimmed
 from roundproof.pages.prose import inline
 from roundproof.pages.values import Specimen
+from roundproof.pages.wording import measure
 from roundproof.pattern import model
 from roundproof.proof import Proof
 
@@ -30,10 +31,11 @@ def scientific_name(text: str) -> Markup:
     return Markup('{} <span class="g">{}</span>').format(name, author) if author else name
 
 
-def size_words(size: model.Size | model.RealSize, *, only: tuple[str, ...] = _DIMENSIONS) -> str:
+def size_words(size: model.Size | model.RealSize, *, only: tuple[str, ...] = _DIMENSIONS) -> Markup:
     """ "2.1 cm high, 3.4 cm wide"."""
     found = ((_WORDS[name], getattr(size, name)) for name in only)
-    return ", ".join(f"{length(value.value)} {word}" for word, value in found if value)
+    said = (Markup("{} {}").format(measure(value.value), word) for word, value in found if value)
+    return Markup(", ").join(said)
 
 
 def specimen(proof: Proof) -> Specimen | None:

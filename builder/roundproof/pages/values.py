@@ -133,11 +133,36 @@ class PieceWork:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step of the assembly; `back` and `back_words` lead to the round it belongs to."""
+    """One step of the assembly; `back` and `back_words` lead to the round it belongs to; `fit` is
+    how its two edges meet, empty for a step that joins none."""
 
     text: Markup
     back: str = ""
     back_words: str = ""
+    fit: Markup = Markup("")
+
+
+@dataclass(frozen=True, slots=True)
+class PieceSizes:
+    """What a copy of a piece measures before stuffing, and the time all copies take; a figure that
+    cannot be told is empty. `why` says of those why, in sentences."""
+
+    id: str
+    name: str
+    make: int
+    size: Markup
+    edge: Markup
+    time: str
+    why: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Sizes:
+    """What comes off the hook, piece by piece. `basis` says what the figures rest on."""
+
+    basis: str
+    pieces: tuple[PieceSizes, ...]
+    making_up: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,7 +218,7 @@ class PatternPage:
     level: str
     version: str
     date: str
-    size_line: str
+    size_line: Markup
     plate: Figure | None
     facts: tuple[Fact, ...]
     safety: Safety | None
@@ -202,6 +227,7 @@ class PatternPage:
     yarns: tuple[YarnMark, ...]
     pieces: tuple[PieceWork, ...]
     steps: tuple[Step, ...]
+    sizes: Sizes | None
     left_right: str
     photos: tuple[Photo, ...]
     specimen: Specimen | None

@@ -11,6 +11,7 @@ from roundproof.drawing.yarns import Marks, YarnMark, mark_of
 from roundproof.notation.reader import Context, read_script
 from roundproof.notation.tree import Instruction, Round
 from roundproof.notation.writer import Part, text_of, write
+from roundproof.pages.figures import INCH, inches, length
 from roundproof.pattern.model import Pattern, Terms
 from roundproof.source import Line, Source, Text
 
@@ -19,6 +20,13 @@ SHORT_GROUP = 34
 
 NBSP = "\u00a0"
 _PAIR = re.compile(r"(?<!\w)(\d[\d.,]*) (?=%|(?!(?:and|or|to|of|in|at|are|is)\b)[^\W\d_])")
+_LENGTH = re.compile(
+    r"(?<![\w.,/–-])(\d{1,4}(?:[.,]\d+)?)[ \u00a0](cm|inch(?:es)?|in(?= (?:tail|of|long)))\b"
+)
+_PAIRED = re.compile(
+    r"(\d[\d.,¼½¾/]*[ \u00a0]?(?:cm|in(?:ch(?:es)?)?)[ \u00a0]?"
+    r"(?:\(|/)[ \u00a0]?\d[\d.,¼½¾/]*[ \u00a0]?(?:cm|in(?:ch(?:es)?)?)\b\)?)"
+)
 _TIMES = re.compile(r" x (?=\d)")
 _CLOSE = {"sl st": f"sl{NBSP}st", "magic ring": f"magic{NBSP}ring", "inv dec": f"inv{NBSP}dec"}
 
@@ -45,6 +53,35 @@ def in_both(us: Markup, uk: Markup, own: Terms) -> Markup:
         first, second = second, first
     return Markup('<span class="{}">{}</span><span class="{}" hidden>{}</span>').format(
         *first, *second
+    )
+
+
+def measure(millimetres: float) -> Markup:
+    """A length in centimetres and in inches; inches are hidden until asked for."""
+    return _both_units(length(millimetres), inches(millimetres))
+
+
+def typed_lengths(text: str) -> Markup:
+    """A text of the designer's with every length in both units, but for those that are given in
+    both already. The text is escaped HTML."""
+    found = _PAIRED.split(text)
+    return Markup("").join(
+        Markup(part) if place % 2 else Markup(_LENGTH.sub(_typed, part))
+        for place, part in enumerate(found)
+    )
+
+
+def _typed(found: re.Match[str]) -> str:
+    said, unit = float(found[1].replace(",", ".")), found[2].lower()
+    mm = said * {"cm": 10.0, "in": INCH}.get(unit[:2], 1.0)
+    if unit == "cm":
+        return str(_both_units(found[0], inches(mm)))
+    return str(_both_units(length(mm), found[0]))
+
+
+def _both_units(metric: str, imperial: str) -> Markup:
+    return Markup('<span class="cm">{}</span><span class="inch" hidden>{}</span>').format(
+        metric, imperial
     )
 
 

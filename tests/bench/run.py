@@ -20,6 +20,7 @@ from importlib.metadata import version
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+import measuring
 import reading
 import working
 
@@ -54,6 +55,9 @@ def main() -> int:
         *WORKING,
         *working.main(),
         "",
+        *MEASURING,
+        *measuring.main(),
+        "",
         *machine(),
     ]
     RESULTS.write_text("\n".join(parts) + "\n", "utf-8")
@@ -86,6 +90,15 @@ WORKING = [
     "",
     "The same of rounds that go into one another, read and worked stitch for stitch; the memory is"
     " the most that the process has had so far. A piece has at most 50,000 of them.",
+    "",
+]
+
+MEASURING = [
+    "## How long the measures of them take",
+    "",
+    "The same kind of rounds in pieces of 2,000, in two yarns, each piece joined to the one before:"
+    " sizes, fits, yarn, filling and time of them all, beside reading and working them. Processor"
+    " seconds, the least of three.",
     "",
 ]
 

@@ -53,11 +53,12 @@ def written(size: int) -> str:
     pieces = []
     for number, start in enumerate(range(0, size, IN_A_PIECE), 1):
         rounds = min(IN_A_PIECE, size - start)
-        pieces.append(f"  piece {number}: |\n" + "\n".join(_rounds(rounds, pick)))
+        pieces.append(f"  piece {number}: |\n" + "\n".join(distinct(rounds, pick)))
     return "terms: US\npieces:\n" + "\n".join(pieces) + "\n"
 
 
-def _rounds(count: int, pick: random.Random) -> list[str]:
+def distinct(count: int, pick: random.Random) -> list[str]:
+    """The lines of so many rounds, each into the one before, indented as those of a piece."""
     found, there = ["    R1: 6 sc in magic ring (6)"], 6
     for number in range(2, count + 1):
         work, there = _round(there, pick)

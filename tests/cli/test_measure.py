@@ -116,6 +116,80 @@ def test_where_the_listed_balls_run_out(folder: Path, capsys: Said) -> None:
     assert (chalk["listed_metres"], chalk["runs_out"]) == (None, None)
 
 
+# ---- another gauge ----
+EYES = (
+    "  - place: {item: safety eyes, piece: upper, between: [R2, R3], around: {st: 2, apart: 2}}\n"
+    "notions: [{item: safety eyes, size: 6 mm, count: 2}]\n"
+)
+
+
+@pytest.fixture
+def with_eyes(folder: Path) -> None:
+    (folder / "pattern.yaml").write_text(PATTERN.replace("COUNT", "12") + EYES, encoding="utf-8")
+
+
+@pytest.mark.usefixtures("with_eyes")
+def test_sizes_in_another_gauge_beside_those_in_the_patterns(capsys: Said) -> None:
+    said = [
+        "--gauge",
+        "slate: 8 sts x 8 rounds = 10 cm",
+        "--gauge",
+        "chalk: 20 sts x 20 r to 4 in",
+    ]
+    assert main(["measure", "pebble", *said]) == 0
+    lines = capsys.readouterr().out.splitlines()
+    whole = " ".join(" ".join(lines).split())
+    assert "now in another yarn: 8 sts x 8 rounds = 10 cm for slate and 20 sts" in whole
+    rows = {line.split()[0]: " ".join(line.split()[1:]) for line in lines if line.strip()}
+    # 12 stitches of 5 mm, and of 12.5, are 1.91 cm and 4.77 cm across
+    assert rows["upper"].startswith("1 1.3 → 3.2 cm 1.9 → 4.8 cm")
+    assert rows["slate"] == "2 → 4 m estimated"
+    assert rows["safety"] == "eyes 6 → 15 mm"
+    assert "No grams or balls of slate and chalk: how another yarn is put up is not" in whole
+
+
+@pytest.mark.usefixtures("with_eyes")
+def test_another_gauge_for_programs(capsys: Said) -> None:
+    gauge = "16 sts x 16 rounds = 10 cm"
+    assert main(["measure", "--format", "json", "--gauge", f"slate: {gauge}"]) == 0
+    (pattern,) = json.loads(capsys.readouterr().out)["patterns"]
+    assert pattern["another_gauge"] == {"slate": gauge}
+    assert pattern["notions"] == [{"item": "safety eyes", "size_mm": 7.5, "was_mm": 6.0}]
+    assert pattern["pieces"]["upper"]["edge_cm"] == 7.5
+    assert pattern["joins"][0]["lengths_cm"] == [4.8, 7.5]
+    assert pattern["joins"][0]["suggest"][0] == 19
+    slate = pattern["yarns"]["slate"]
+    assert (slate["grams"], slate["balls"]) == (None, None)
+    assert slate["unreliable"]["grams"] == "how another yarn is put up is not known"
+    assert pattern["yarns"]["chalk"]["grams"] is not None
+
+
+def test_without_another_gauge_nothing_is_said_of_one(capsys: Said) -> None:
+    main(["measure", "--format", "json"])
+    (pattern,) = json.loads(capsys.readouterr().out)["patterns"]
+    assert "another_gauge" not in pattern
+
+
+def test_one_figure_in_another_gauge(capsys: Said) -> None:
+    gauge = ["--gauge", "slate: 16 sts x 16 rounds = 10 cm"]
+    assert main(["measure", "pebble", *gauge, "--why", "upper edge"]) == 0
+    assert "12 stitches of 6.25 mm are 7.5 cm" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("gauge", "why"),
+    [
+        ("18 sts x 20 rounds = 10 cm", "The yarns slate and chalk are not all in one gauge."),
+        ("moss: 18 sts x 20 rounds = 10 cm", "There is no yarn called `moss`."),
+        ("loose", "`loose` is no gauge."),
+    ],
+)
+def test_a_gauge_that_is_unclear(gauge: str, why: str, capsys: Said) -> None:
+    assert main(["measure", "pebble", "--gauge", gauge]) == 2
+    said = capsys.readouterr()
+    assert said.out == "" and said.err.startswith(f"Pebble: {why}")
+
+
 def test_errors_are_told_beside_the_figures(folder: Path, capsys: Said) -> None:
     (folder / "pattern.yaml").write_text(PATTERN.replace("COUNT", "13"), encoding="utf-8")
     assert main(["measure"]) == 0

@@ -20,6 +20,7 @@ from roundproof.pattern.model import (
     Stuff,
 )
 from roundproof.pattern.near import nearest
+from roundproof.pattern.notions import notion_for, stems
 from roundproof.proof import Proof
 from roundproof.source import Span
 
@@ -96,16 +97,6 @@ def _is(pattern: Pattern, word: str, notion: Notion) -> bool:
     return found is notion if found else meant_notion(pattern, word) == notion.item.value
 
 
-def notion_for(pattern: Pattern, word: str) -> Notion | None:
-    """The notion that a word names: all words of the one are among those of the other."""
-    wanted = stems(word)
-    for notion in pattern.notions:
-        listed = stems(notion.item.value)
-        if wanted and listed and (wanted <= listed or listed <= wanted):
-            return notion
-    return None
-
-
 def meant_yarn(pattern: Pattern, word: str) -> str | None:
     """The key of the yarn that a word not on the list most likely misspells."""
     return nearest(word, [yarn.key for yarn in pattern.yarns])
@@ -114,11 +105,6 @@ def meant_yarn(pattern: Pattern, word: str) -> str | None:
 def meant_notion(pattern: Pattern, word: str) -> str | None:
     """The listed item that a word not on the list most likely misspells."""
     return nearest(word, [notion.item.value for notion in pattern.notions])
-
-
-def stems(words: str) -> frozenset[str]:
-    """The words of a name, lower-case, without the ending of a plural."""
-    return frozenset(re.sub(r"(?<=\w\w)s$", "", w) for w in re.findall(r"[^\W\d_]+", words.lower()))
 
 
 def is_filling(notion: Notion) -> bool:

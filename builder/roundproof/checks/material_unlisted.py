@@ -8,10 +8,8 @@ from roundproof.checks._materials import (
     item_uses,
     meant_notion,
     meant_yarn,
-    notion_for,
     placed,
     sewing,
-    stems,
     stuffings,
     thread_uses,
     yarn_uses,
@@ -19,6 +17,7 @@ from roundproof.checks._materials import (
 from roundproof.checks.base import Check, Found, missing, quoted
 from roundproof.findings import Edit, Finding, Severity
 from roundproof.pattern.model import Pattern, Status
+from roundproof.pattern.notions import notion_for, stems
 from roundproof.proof import Proof
 
 _PATTERN = """\

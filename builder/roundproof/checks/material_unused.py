@@ -7,7 +7,6 @@ from roundproof.checks._materials import (
     is_part,
     is_said,
     meant_yarn,
-    notion_for,
     placed,
     stuffings,
     thread_uses,
@@ -17,6 +16,7 @@ from roundproof.checks._materials import (
 from roundproof.checks.base import Check, Found, quoted
 from roundproof.findings import Edit, Severity
 from roundproof.pattern.model import Notion, Status
+from roundproof.pattern.notions import notion_for
 from roundproof.proof import Proof
 
 _PATTERN = """\

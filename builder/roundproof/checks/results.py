@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from roundproof.findings import Finding, Severity
 from roundproof.frozen import dataclass
+from roundproof.measure.regauge import NotionSize
 from roundproof.proof import Proof
 
 
@@ -21,16 +22,28 @@ class Summary:
 
 
 @dataclass(frozen=True, slots=True)
+class Regauged:
+    """What stood for a pattern before it was put into other gauges: `gauges` as the maker says
+    them, by the keys of the yarns; `notions` what is placed on it, with sizes then and now."""
+
+    was: Proof
+    gauges: Mapping[str, str]
+    notions: tuple[NotionSize, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Result:
     """One file. `name` is what it is reported as: its path from where the command runs, with
     forward slashes. `proof` is None where no pattern could be made of it. `usable` is False where
-    the file itself is not to be used: not there, not text, empty, too big, broken YAML."""
+    the file itself is not to be used: not there, not text, empty, too big, broken YAML. `regauged`
+    is set where `proof` is in another gauge than the pattern's own."""
 
     name: str
     path: Path
     proof: Proof | None
     findings: tuple[Finding, ...]
     usable: bool = True
+    regauged: Regauged | None = None
 
     @property
     def title(self) -> str | None:

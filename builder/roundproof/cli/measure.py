@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import argparse
 import sys
+from collections.abc import Sequence
 
 from roundproof.checks.results import Results
-from roundproof.cli.maker import Refused, at_pace
+from roundproof.cli.maker import Refused, at_pace, in_gauges
 from roundproof.cli.shared import add_paths, put
 from roundproof.pipeline import prove
 from roundproof.telling import measure_text, measure_why, measures
@@ -23,18 +24,18 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--working", action="store_true", help=say("options.working"))
     parser.add_argument("--why", metavar="FIGURE", help=say("options.why"))
     parser.add_argument("--pace", metavar="STITCHES", help=say("options.pace"))
+    parser.add_argument(
+        "--gauge", metavar="GAUGE", action="append", default=[], help=say("options.gauge")
+    )
 
 
 def run(args: argparse.Namespace) -> int:
-    """0, or 2 where a file cannot be used or there is no such figure. Errors in a pattern are told
-    beside the figures."""
-    results = prove(*args.paths)
-    if args.pace is not None:
-        made = at_pace(results, args.pace)
-        if isinstance(made, Refused):
-            print(made.message, file=sys.stderr)
-            return 2
-        results = made
+    """0, or 2 where a file cannot be used, an option not be followed, or there is no such figure.
+    Errors in a pattern are told beside the figures."""
+    results = _as_made(prove(*args.paths), args.pace, args.gauge)
+    if isinstance(results, Refused):
+        print(results.message, file=sys.stderr)
+        return 2
     if args.why is not None:
         return _why(results, args.why, args.format)
     if args.format == "json":
@@ -43,6 +44,12 @@ def run(args: argparse.Namespace) -> int:
         put(measure_text.told(results, paint_for(sys.stdout), working=args.working))
     _warn(results)
     return 2 if results.unusable else 0
+
+
+def _as_made(results: Results, pace: str | None, gauges: Sequence[str]) -> Results | Refused:
+    """The results at the maker's pace and in their gauges, where these are given."""
+    made = at_pace(results, pace) if pace is not None else results
+    return in_gauges(made, gauges) if gauges and isinstance(made, Results) else made
 
 
 def _why(results: Results, name: str, kind: str) -> int:

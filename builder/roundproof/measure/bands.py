@@ -15,6 +15,10 @@ MOST_STITCHES = 100_000
 """Nor is a round of more stitches than this, some 400 m of fabric: the count is a slip."""
 
 
+_Sizes = dict[str | None, StitchSize | None]
+"""The size of a stitch in each yarn of a piece."""
+
+
 @dataclass(frozen=True, slots=True)
 class Band:
     """One round: `number` its number, `count` its stitches (those of both layers where it is
@@ -63,12 +67,13 @@ def bands_of(pattern: Pattern, worked: WorkedPiece) -> Bands:
     """The rounds of a piece as bands, up to the first that cannot be measured."""
     found: list[Band] = []
     guessed, gauges = False, dict[str, None]()
+    known: _Sizes = {}
     if not worked.rounds:
         return Bands((), False, f"{worked.piece.key} has no rounds yet")
     if sum(r.rounds for r in worked.rounds) > MOST_ROUNDS:
         return Bands((), False, f"more than {MOST_ROUNDS} rounds are not measured")
     for worked_round in worked.rounds:
-        count, size = count_of(worked_round), round_size(pattern, worked.piece, worked_round)
+        count, size = count_of(worked_round), round_size(pattern, worked.piece, worked_round, known)
         if count is None:
             reason = f"{worked_round.label} could not be read"
             return Bands(tuple(found), guessed, reason, tuple(gauges))
@@ -84,21 +89,30 @@ def bands_of(pattern: Pattern, worked: WorkedPiece) -> Bands:
     return Bands(tuple(found), guessed, "", tuple(gauges))
 
 
-def round_size(pattern: Pattern, piece: Piece, worked: WorkedRound) -> Widths | None:
+def round_size(
+    pattern: Pattern, piece: Piece, worked: WorkedRound, known: _Sizes | None = None
+) -> Widths | None:
     """Width and sc height of the stitches of a round: the mean over its yarns. None without a
-    gauge."""
+    gauge. `known` keeps the sizes of stitches from one round of the piece to the next."""
     shares = [(s.yarn, s.made) for s in worked.stretches if s.made > 0] or [(worked.yarn, 1)]
-    sizes: dict[str | None, StitchSize] = {}
+    sizes = {} if known is None else known
     for yarn, _ in shares:
-        if (size := stitch_size(pattern, piece, yarn)) is None:
-            return None
-        sizes[yarn] = size
+        if yarn not in sizes:
+            sizes[yarn] = stitch_size(pattern, piece, yarn)
+    found = [(size, made) for yarn, made in shares if (size := sizes[yarn]) is not None]
+    return _mean(found) if len(found) == len(shares) else None
+
+
+def _mean(shares: list[tuple[StitchSize, int]]) -> Widths:
+    if len(shares) == 1:
+        size, _ = shares[0]
+        return Widths(size.width, size.height, size.guessed, (size.working,))
     total = sum(made for _, made in shares)
     return Widths(
-        sum(sizes[yarn].width * made for yarn, made in shares) / total,
-        sum(sizes[yarn].height * made for yarn, made in shares) / total,
-        any(size.guessed for size in sizes.values()),
-        tuple(size.working for size in sizes.values()),
+        sum(size.width * made for size, made in shares) / total,
+        sum(size.height * made for size, made in shares) / total,
+        any(size.guessed for size, _ in shares),
+        tuple(dict.fromkeys(size.working for size, _ in shares)),
     )
 
 

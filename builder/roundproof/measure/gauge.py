@@ -43,7 +43,7 @@ def stitch_size(pattern: Pattern, piece: Piece, yarn_key: str | None) -> StitchS
     if yarn is None:
         return None
     strands = piece.strands.value if piece.strands else 1
-    size = _of_yarn(yarn)
+    size = yarn_stitch(yarn)
     if size is None or (strands <= 1 and not _other_hook(piece, yarn)):
         return size
     return _altered(size, max(strands, 1))
@@ -60,13 +60,16 @@ def yarn_for(pattern: Pattern, piece: Piece, yarn_key: str | None) -> Yarn | Non
 def diameter(yarn: Yarn) -> float | None:
     """The diameter of a yarn in mm: from the metres in its ball, else from the wraps per inch of
     its weight category. None where neither is known."""
+    if yarn.stands_in is not None:
+        return yarn.stands_in.thickness
     if yarn.ball is not None and yarn.ball.grams > 0 and yarn.ball.metres > 0:
         return YARN_OF_ONE_METRE_A_GRAM / sqrt(yarn.ball.metres / yarn.ball.grams)
     category = yarn_weight(yarn.weight.value) if yarn.weight else None
     return INCH / category.wraps.middle if category else None
 
 
-def _of_yarn(yarn: Yarn) -> StitchSize | None:
+def yarn_stitch(yarn: Yarn) -> StitchSize | None:
+    """The size of a single crochet in a yarn and its own hook."""
     if yarn.gauge is not None:
         return _given(yarn.gauge, f"gauge of {yarn.key}")
     thick = _thickness(yarn)

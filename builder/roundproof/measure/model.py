@@ -164,6 +164,8 @@ class YarnNeed:
     margin: float = 0.0
     listed_metres: float | None = None
     runs_out: RunsOut | None = None
+    no_put_up: str = ""
+    """Why grams and balls are missing where the metres are not."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,6 +21,8 @@ MARGIN = 0.15
 MARGIN_GUESSED = 0.25
 """Where the gauge is a guess: common practice, no source."""
 
+_NO_PUT_UP = "how another yarn is put up is not known"
+
 
 @dataclass()
 class _Used:
@@ -95,6 +97,7 @@ def _need(yarn: Yarn, used: _Used, spent: tuple[Spending, ...], sewn: tuple[Seam
         working=_working(yarn, used, in_stitches, margin, weighed),
         margin=margin,
         listed_metres=(listed := _listed(yarn)),
+        no_put_up=_NO_PUT_UP if yarn.stands_in else "",
         runs_out=_runs_out(yarn, listed, metres, each, spent, sewn),
     )
 

@@ -30,8 +30,8 @@ from roundproof.source import Located, Source, Span, Text
 __all__ = [
     "Accept", "Around", "At", "Ball", "Change", "Close", "Embroider", "Gauge", "Insert", "Join",
     "Joint", "Notion", "Pattern", "Permissions", "Photo", "Piece", "Place", "RealSize", "Size",
-    "SpecialStitch", "Specimen", "Starts", "Statement", "Status", "Step", "Stuff", "Swatch",
-    "Terms", "Thread", "Verb", "Worked", "Yarn"
+    "SpecialStitch", "Specimen", "StandIn", "Starts", "Statement", "Status", "Step", "Stuff",
+    "Swatch", "Terms", "Thread", "Verb", "Worked", "Yarn"
 ]  # fmt: skip
 
 
@@ -93,6 +93,14 @@ class Swatch:
 
 
 @dataclass(frozen=True, slots=True)
+class StandIn:
+    """A maker's own yarn in the place of the one listed, known by its gauge alone: how thick it is
+    likely to be, in mm; None where that of the listed one is not known either."""
+
+    thickness: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class Yarn:
     """One colour of one yarn. Entries with `colours:` come as one Yarn a colour.
 
@@ -116,6 +124,10 @@ class Yarn:
     swatch: Swatch | None = None
     shared: bool = False
     """True for a yarn of defaults.yaml, which need not be used."""
+    gauge_of: tuple[str, ...] = ()
+    """The entries of `yarns` that its gauge is, or would be, taken from: its own, then what it is
+    like, up to the first that says one."""
+    stands_in: StandIn | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -53,14 +53,14 @@ def us_gauge(gauge: Gauge | None, terms: Terms | None, desk: Desk) -> Gauge | No
     the gauge names none, whatever the terms."""
     if gauge is None or (gauge.stitch == "sc" and terms is not Terms.UK):
         return gauge
-    stitch = _stitch(gauge.stitch, terms)
+    stitch = stitch_called(gauge.stitch, terms)
     if stitch is None:
         message = f"`{gauge.stitch}` is no stitch that a gauge can be worked in."
         desk.say("value-unknown", gauge.span, message, "Name a stitch, such as `in: hdc`.")
     return replace(gauge, stitch=stitch or "sc")
 
 
-def _stitch(word: str, terms: Terms | None) -> str | None:
+def stitch_called(word: str, terms: Terms | None) -> str | None:
     """The id of a stitch by its name in the pattern's terms, or else in the others."""
     known = {name: s.id for s in stitches().values() for name in (*s.us, *s.uk)}
     ours = {name: s.id for s in stitches().values() for name in _names(s, terms)}
@@ -75,6 +75,7 @@ def _whole(named: Named, by_key: Mapping[str, Named], desk: Desk) -> dict[str, A
     """A yarn's fields with those of the yarn it is like, and of the one that is like in turn."""
     fields: dict[str, Any] = dict(named.value)
     seen, like = {named.key.value}, fields.get("like")
+    gauge_of = [named.key.value]
     while like is not None:
         other = by_key.get(like.value)
         if other is None:
@@ -87,9 +88,10 @@ def _whole(named: Named, by_key: Mapping[str, Named], desk: Desk) -> dict[str, A
             desk.say("value-kind", like.span, message, "Write one of them out.")
             break
         seen.add(like.value)
+        gauge_of += [] if "gauge" in fields else [like.value]
         fields = {k: v for k, v in other.value.items() if k not in _OWN} | fields
         like = other.value.get("like")
-    return fields
+    return fields | {"gauge_of": tuple(gauge_of)}
 
 
 def _colours(

@@ -2,26 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 
 from roundproof.checks.results import Result, Results
 from roundproof.measure.meeting import plan_words
 from roundproof.measure.model import Fit, Measures, PieceSize, YarnNeed
 from roundproof.measure.running_out import shortage
 from roundproof.proof import Proof
-from roundproof.telling.cells import clean, width, wrapped
+from roundproof.telling.cells import clean, wrapped
+from roundproof.telling.columns import NONE, Row, cm, headed, hours_of, table
+from roundproof.telling.measure_then import then_and_now
 from roundproof.telling.paint import Paint
 from roundproof.words import count, listing, say
 
-Row = Sequence[str]
 _NAMES = {"diameter": "width"}
 """Figures that go by another word here."""
 _HEADS = (
     "piece", "make", "stitches", "rounds",
     "height", "width", "length", "edge", "volume", "range_head",
 )  # fmt: skip
-NONE = "-"
-"""Stands where there is no figure."""
 
 
 def told(results: Results, paint: Paint, *, working: bool = False) -> str:
@@ -38,10 +37,12 @@ def _file(result: Result, paint: Paint, working: bool) -> Iterator[str]:
     if result.proof is None:
         return
     measures = result.proof.measures
+    rows = [_piece(result.proof, size) for size in measures.pieces.values()]
+    joins = [line for fit in measures.fits for line in _fit(fit, paint)]
+    yarns = table([_yarn(need) for need in measures.yarns.values()])
     sections = (
-        _pieces(result.proof, paint),
-        (line for fit in measures.fits for line in _fit(fit, paint)),
-        _table([_yarn(need) for need in measures.yarns.values()]),
+        *then_and_now(result, joins, paint),
+        *(() if result.regauged else (headed(_HEADS, rows, paint, keep=4), joins, yarns)),
         _lines(_short(result.proof), paint),
         _whole(measures),
         _lines(_unreliable(measures), paint),
@@ -53,16 +54,6 @@ def _file(result: Result, paint: Paint, working: bool) -> Iterator[str]:
             yield from lines
 
 
-def _pieces(proof: Proof, paint: Paint) -> Iterator[str]:
-    rows: list[Row] = [[say(f"measure.{head}") for head in _HEADS]]
-    rows += [_piece(proof, size) for size in proof.measures.pieces.values()]
-    used = [i for i in range(len(_HEADS)) if i < 4 or any(row[i] != NONE for row in rows[1:])]
-    head, *body = _table([[row[i] for i in used] for row in rows])
-    if body:
-        yield paint(head, "faint")
-        yield from body
-
-
 def _piece(proof: Proof, size: PieceSize) -> Row:
     worked = proof.fabric.pieces[size.piece]
     stitches = worked.stitches
@@ -71,9 +62,9 @@ def _piece(proof: Proof, size: PieceSize) -> Row:
         str(worked.piece.make),
         NONE if stitches is None else str(stitches),
         str(sum(each.rounds for each in worked.rounds)),
-        *map(_cm, (size.height, size.diameter, size.length, size.edge)),
+        *map(cm, (size.height, size.diameter, size.length, size.edge)),
         NONE if size.volume is None else f"{size.volume:.0f} ml",
-        _hours(proof.measures.time[size.piece].hours),
+        hours_of(proof.measures.time[size.piece].hours),
     ]
 
 
@@ -84,7 +75,7 @@ def _fit(fit: Fit, paint: Paint) -> Iterator[str]:
         first=first.text,
         second=second.text,
         counts=" : ".join(NONE if n is None else str(n) for n in fit.counts),
-        lengths=" : ".join(_cm(length) for length in fit.lengths),
+        lengths=" : ".join(cm(length) for length in fit.lengths),
     )
     if fit.verdict:
         said += say("measure.verdict", verdict=fit.verdict)
@@ -124,7 +115,7 @@ def _whole(measures: Measures) -> Iterator[str]:
     if hours:
         said.append(say("measure.hours", low=f"{hours[0]:.1f}", high=f"{hours[1]:.1f}"))
     if hours and up and up[1]:
-        said[-1] += say("measure.making_up", range=_hours(up))
+        said[-1] += say("measure.making_up", range=hours_of(up))
     if said:
         yield f"  {listing(said)}"
 
@@ -142,6 +133,12 @@ def _unreliable(measures: Measures) -> Iterator[str]:
             yield say(
                 "measure.unreliable", figures=say("measure.yarn"), of=need.yarn, why=need.unreliable
             )
+    without: dict[str, list[str]] = {}
+    for need in measures.yarns.values():
+        if need.no_put_up:
+            without.setdefault(need.no_put_up, []).append(need.yarn)
+    for why, yarns in without.items():
+        yield say("measure.no_put_up", of=listing(yarns), why=why)
     for key, value in (("stuffing", measures.stuffing), ("hours", measures.hours)):
         reason = measures.working.get(key)
         if value is None and reason:
@@ -174,29 +171,3 @@ def _lines(sentences: Iterable[str], paint: Paint) -> Iterator[str]:
         first, *more = wrapped(sentence, paint.columns - 4)
         yield f"  {first}"
         yield from (f"    {line}" for line in more)
-
-
-def _table(rows: Sequence[Row]) -> list[str]:
-    """Rows in columns: the first to the left, figures to the right."""
-    shown = [[clean(cell) for cell in row] for row in rows]
-    wide = [max(map(width, column)) for column in zip(*shown, strict=True)]
-    return [
-        "  "
-        + "  ".join(
-            cell + pad if i == 0 else pad + cell
-            for i, cell in enumerate(row)
-            for pad in [" " * (wide[i] - width(cell))]
-        ).rstrip()
-        for row in shown
-    ]
-
-
-def _hours(hours: tuple[float, float] | None) -> str:
-    if hours is None:
-        return NONE
-    low, high = (f"{each:.1f}" for each in hours)
-    return low if low == high else say("measure.range", low=low, high=high)
-
-
-def _cm(millimetres: float | None) -> str:
-    return NONE if millimetres is None else f"{millimetres / 10:.1f} cm"

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from roundproof.checks.results import Result, Results
+from roundproof.checks.results import Regauged, Result, Results
 from roundproof.measure.meeting import plan_words
 from roundproof.measure.model import Fit, PieceSize, RunsOut, YarnNeed
 from roundproof.proof import Proof
@@ -52,6 +52,8 @@ def _file(result: Result) -> dict[str, Any]:
     up = measures.making_up
     whole = {"stuffing_g": measures.stuffing, "hours": measures.hours}
     said = {key: measures.working.get(key.removesuffix("_g"), "") for key in whole}
+    if result.regauged:
+        head |= _regauged(result.regauged)
     return head | {
         "pieces": {key: _piece(result.proof, size) for key, size in measures.pieces.items()},
         "joins": [_join(fit) for fit in measures.fits],
@@ -63,6 +65,15 @@ def _file(result: Result) -> dict[str, Any]:
         "working": {key: said[key] for key, value in whole.items() if value is not None}
         | {"making_up_hours": up.working},
     }
+
+
+def _regauged(regauged: Regauged) -> dict[str, Any]:
+    """The gauges of the maker, and what is placed on the pieces, as large as it should be then."""
+    notions = [
+        {"item": each.item, "size_mm": _two(each.size), "was_mm": _two(each.was)}
+        for each in regauged.notions
+    ]
+    return {"another_gauge": dict(regauged.gauges), "notions": notions}
 
 
 def _piece(proof: Proof, size: PieceSize) -> dict[str, Any]:
@@ -108,9 +119,15 @@ def _yarn(need: YarnNeed) -> dict[str, Any]:
         "listed_metres": _two(need.listed_metres),
         "runs_out": _runs_out(need.runs_out),
         "estimated": need.estimated,
-        "unreliable": {"metres": need.unreliable} if need.metres is None else {},
+        "unreliable": _missing(need),
         "working": need.working,
     }
+
+
+def _missing(need: YarnNeed) -> dict[str, str]:
+    if need.metres is None:
+        return {"metres": need.unreliable}
+    return dict.fromkeys(("grams", "balls"), need.no_put_up) if need.no_put_up else {}
 
 
 def _runs_out(place: RunsOut | None) -> dict[str, Any] | None:

@@ -9,7 +9,7 @@ from roundproof.findings import Severity
 from roundproof.frozen import dataclass
 
 _CODES = {"bold": "1", "faint": "2", "red": "31", "green": "32", "yellow": "33", "cyan": "36"}
-_SIGNS = "│…·“”"
+_SIGNS = "│…·→“”"
 SEVERITY = {Severity.ERROR: "red", Severity.WARNING: "yellow", Severity.NOTE: "cyan"}
 
 
@@ -34,6 +34,10 @@ class Paint:
     @property
     def dot(self) -> str:
         return " · " if self.signs else " - "
+
+    @property
+    def arrow(self) -> str:
+        return " → " if self.signs else " -> "
 
     @property
     def ellipsis(self) -> str:

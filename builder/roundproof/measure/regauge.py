@@ -1,0 +1,131 @@
+"""A pattern as it comes out in a maker's own yarn, of which the gauge is known.
+
+Sizes, fits, metres and filling follow by measuring what is returned here like any pattern. The
+metres are an estimate: the yarn is taken to be as much thicker as its stitches are wider, and
+neither a weighed swatch nor the put-up of the yarn that is listed holds for it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from math import floor, isclose
+
+from roundproof.fabric.model import Fabric, WorkedPiece, WorkedRound
+from roundproof.frozen import dataclass, replace
+from roundproof.measure.bands import round_size
+from roundproof.measure.gauge import diameter, yarn_for, yarn_stitch
+from roundproof.notation.edges import piece_of, read_label
+from roundproof.pattern.model import Gauge, Pattern, Piece, Place, StandIn, Yarn
+from roundproof.pattern.notions import notion_for
+
+_COARSE = 10.0
+"""mm from which eyes and the like are sold by the whole mm, below it by the half: common practice,
+no source."""
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """A stitch in the other yarn over one in the yarn that is listed: its width, its height."""
+
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class NotionSize:
+    """Something placed on a piece that is `was` mm in the pattern and should be `size` mm."""
+
+    item: str
+    was: float
+    size: float
+
+
+def in_another_gauge(pattern: Pattern, gauges: Mapping[str, Gauge]) -> Pattern:
+    """The pattern with some of its yarns, by their keys, in other gauges. Pieces with a gauge of
+    their own keep the ratio that it has to their yarn's."""
+    scales: dict[str, Scale] = {}
+    yarns: list[Yarn] = []
+    for yarn in pattern.yarns:
+        other = replace(yarn, gauge=gauges[yarn.key]) if yarn.key in gauges else yarn
+        if other is not yarn and (scale := scale_of(yarn, other)) is not None:
+            scales[yarn.key] = scale
+        yarns.append(_other(yarn, other, scales.get(yarn.key)))
+    pieces = tuple(_piece(pattern, piece, scales) for piece in pattern.pieces)
+    return replace(pattern, yarns=tuple(yarns), pieces=pieces)
+
+
+def scale_of(yarn: Yarn, other: Yarn) -> Scale | None:
+    """How the stitches of two yarns compare; None where the size of one is not known."""
+    old, new = yarn_stitch(yarn), yarn_stitch(other)
+    if old is None or new is None:
+        return None
+    return Scale(new.width / old.width, new.height / old.height)
+
+
+def _other(yarn: Yarn, other: Yarn, scale: Scale | None) -> Yarn:
+    """A yarn in another gauge: nothing is known of its weight, length and swatch."""
+    if other is yarn:
+        return yarn
+    thick = diameter(yarn)
+    stand_in = StandIn(thick * scale.width if thick and scale else None)
+    return replace(other, ball=None, balls=None, swatch=None, stands_in=stand_in)
+
+
+def _piece(pattern: Pattern, piece: Piece, scales: Mapping[str, Scale]) -> Piece:
+    gauge, yarn = piece.gauge, _worked_in(pattern, piece)
+    if gauge is None or yarn is None or (scale := scales.get(yarn.key)) is None:
+        return piece
+    stitches, rounds = gauge.stitches / scale.width, gauge.rounds / scale.height
+    return replace(piece, gauge=replace(gauge, stitches=stitches, rounds=rounds))
+
+
+def _worked_in(pattern: Pattern, piece: Piece) -> Yarn | None:
+    """The yarn that a piece begins in, or the one that it is like begins in."""
+    like = piece.mirror or piece.same_as
+    other = pattern.piece(like.value) if like and piece.yarn is None else None
+    return yarn_for(pattern, other or piece, None)
+
+
+# ---- what is placed on the pieces ----
+
+
+def notion_sizes(
+    pattern: Pattern, fabric: Fabric, other: Pattern, other_fabric: Fabric
+) -> tuple[NotionSize, ...]:
+    """The sizes that placed notions should have in the other gauge, in working order, each once:
+    as much larger as the stitches are wider where they sit."""
+    found: dict[NotionSize, None] = {}
+    for step in pattern.assembly:
+        if not isinstance(step.verb, Place):
+            continue
+        notion = notion_for(pattern, step.verb.item.value)
+        old = _width(pattern, fabric, step.verb)
+        new = _width(other, other_fabric, step.verb)
+        if notion is not None and notion.size is not None and old and new:
+            was = notion.size.value
+            found[NotionSize(notion.item.value, was, as_sold(was, new / old))] = None
+    return tuple(found)
+
+
+def as_sold(was: float, factor: float) -> float:
+    """A size so many times as large, in steps that there are: half a mm below 10 mm, else one."""
+    if isclose(factor, 1.0, rel_tol=1e-9):
+        return was
+    size = was * factor
+    step = 0.5 if size < _COARSE else 1.0
+    return max(floor(size / step + 0.5) * step, 0.5)
+
+
+def _width(pattern: Pattern, fabric: Fabric, place: Place) -> float | None:
+    """The width in mm of the stitches that something sits on."""
+    key = piece_of(place.piece.value, fabric.pieces) if place.piece else None
+    worked = fabric.pieces[key] if key else None
+    entry = _round(worked, place) if worked else None
+    size = round_size(pattern, worked.piece, entry) if worked and entry else None
+    return size.width if size else None
+
+
+def _round(worked: WorkedPiece, place: Place) -> WorkedRound | None:
+    number = read_label(place.between[0].value) if place.between else None
+    found = worked.at(number) if number is not None else None
+    return found or worked.last

@@ -196,7 +196,7 @@ class PatternPage:
     size_line: str
     plate: Figure | None
     facts: tuple[Fact, ...]
-    safety: Safety | None
+    safety: Safety
     care: Markup
     materials: Materials
     yarns: tuple[YarnMark, ...]

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from functools import cache
 
+from roundproof.checks._ages import THREE, is_for_young, not_young, years, young
 from roundproof.checks._materials import is_filling, stuffings
 from roundproof.checks._said import place, said
 from roundproof.checks.base import Check, Found, quoted
@@ -15,8 +15,6 @@ from roundproof.source import Line
 
 _HINTS = ("birth", "newborn", "bab", "infant", "toddler", "age", "year", "month", "+", "under ")
 _GRAVE = ("small part", "sharp end", "magnet", "battery", "weight", "cord")
-_THREE = 3
-"""Years. Where the rules for small parts draw the line."""
 _NOT_RECALLED = (
     "A stuffed toy to hold and cuddle counts as meant for the youngest in the EU and in Great"
     " Britain, where such a line may not stand on it (Directive 2009/48/EC, article 11; Toys"
@@ -32,19 +30,19 @@ def _run(proof: Proof) -> Found:
 
 
 def _in_line(proof: Proof, line: Line) -> Found:
-    for match in _not_young().finditer(line.text):
-        if _stuffed(proof) and _years(match) <= _THREE:
+    for match in not_young().finditer(line.text):
+        if _stuffed(proof) and years(match) <= THREE:
             yield CHECK.finding(
                 place(line, *match.span()),
                 f"{quoted(match.group())} stands beside a stuffed object. {_NOT_RECALLED}.",
                 "Name the hazard instead of the years, or leave the hard parts away.",
             )
             return
-    for match in _young().finditer(line.text):
+    for match in young().finditer(line.text):
         grave = {h.id: item.value for item, h in brought(proof.pattern) if h.id in _GRAVE}
         refused = re.search(r"(?i)\b(?:not|never|no|nothing|unsuitable)\b[^.;:]*$",
                             line.text[: match.start()])  # fmt: skip
-        if grave and refused is None and _is_for_young(match):
+        if grave and refused is None and is_for_young(match):
             yield CHECK.finding(
                 place(line, *match.span()),
                 f"{quoted(match.group())} speaks against the hazard that the pattern brings:"
@@ -55,23 +53,6 @@ def _in_line(proof: Proof, line: Line) -> Found:
             return
 
 
-def _is_for_young(match: re.Match[str]) -> bool:
-    years = _years(match)
-    return years <= _THREE if "under" in match.group().lower() else years < _THREE
-
-
-def _years(match: re.Match[str]) -> float:
-    """The years that a line names; 0 where it says `birth` or `babies`."""
-    number = next((g for g in match.groups() if g), None)
-    if number is None:
-        return 0
-    years = float(_WORDS.get(number.lower(), number))
-    return years / 12 if "month" in match.group().lower() or years >= 18 else years
-
-
-_WORDS = {"one": "1", "two": "2", "three": "3"}
-
-
 def _listed(grave: dict[str, str]) -> str:
     return ", ".join(f"{quoted(item)} ({hazard})" for hazard, item in grave.items())
 
@@ -79,34 +60,6 @@ def _listed(grave: dict[str, str]) -> str:
 def _stuffed(proof: Proof) -> bool:
     listed = any(is_filling(notion) for notion in proof.pattern.notions)
     return listed or next(stuffings(proof), None) is not None
-
-
-@cache
-def _not_young() -> re.Pattern[str]:
-    """'Not for children under three', 'for ages 3 and up', '3+'."""
-    number = r"(\d{1,2}|three|two|one)"
-    return re.compile(
-        rf"(?i)\b(?:not?|un)[- ]?(?:suitable |meant |intended |recommended )?(?:for )?"
-        rf"(?:children |kids |anyone |those )?(?:aged )?under (?:the age of )?{number}"
-        rf"(?:[- ](?:years?|months?|yrs?))?(?: (?:of age|old))?\b"
-        rf"|\b(?:for |from )?age[sd]? (?:of )?{number}(?: ?\+| and (?:up|over|above|older))"
-        rf"|(?<![\w.:]){number} ?\+(?: ?(?:years|yrs))?(?=\s*(?:[.,;:!)]|$))"
-        rf"|\bfrom {number} years(?: on| up)?\b"
-    )
-
-
-@cache
-def _young() -> re.Pattern[str]:
-    """'Suitable from birth', 'for babies', 'from 6 months', 'for all ages', '0+'."""
-    number = r"(\d{1,2}|three|two|one)"
-    return re.compile(
-        r"(?i)\b(?:(?:suitable|right|fit|good|made|meant) )?from birth(?: on)?\b"
-        r"|\bfor (?:a |the |your |new |small )?(?:newborns?|bab(?:y|ies)|infants?|toddlers?)\b"
-        r"|\b(?:for|suits) (?:children of )?all ages\b"
-        rf"|\bfrom {number} (?:months|years?)\b|\bage[sd]? {number}(?: ?\+| and (?:up|over|above))"
-        rf"|(?<![\w.:]){number} ?\+(?: ?(?:months|years|yrs))?(?=\s*(?:[.,;:!)]|$))"
-        rf"|\bfor children under {number}\b"
-    )
 
 
 _PATTERN = """\

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from roundproof.checks._licences import Licence, open_licence
 from roundproof.checks.base import Check, Found, missing, quoted
 from roundproof.findings import Finding, Severity
-from roundproof.frozen import dataclass
 from roundproof.pattern.model import Pattern, Permissions
 from roundproof.proof import Proof
 from roundproof.source import Located
@@ -24,20 +24,12 @@ _CLOSED = r"(?i)\s*(?:no\b|not\b|never\b|please do not\b|forbidden\b)"
 _NARROW = r"(?i)\b(?:only|ask|non-?commercial|personal|private|permission)\b"
 
 
-@dataclass(frozen=True, slots=True)
-class _Licence:
-    """An open licence: whether it bears selling and changing."""
-
-    sells: bool = True
-    changes: bool = True
-
-
 def _run(proof: Proof) -> Found:
     pattern = proof.pattern
     licence = pattern.licence
     if licence is None:
         return  # what `permissions` leave open is still to say
-    known = _open_licence(licence.value)
+    known = open_licence(licence.value)
     if known is not None:
         yield from _against(licence, known, pattern.permissions)
         if not known.sells and not _answer(pattern.permissions, "sell"):
@@ -66,20 +58,7 @@ def _left_open(pattern: Pattern) -> list[str]:
     return [key for key, words in _ASKED.items() if not any(word in low for word in words)]
 
 
-def _open_licence(words: str) -> _Licence | None:
-    """What a licence known by its name or its address allows; None for words of one's own."""
-    low = words.lower()
-    if re.search(r"\bcc[- ]?(?:by|0|zero)|creative ?commons", low):
-        closed = re.search(r"\bnd\b|no ?deriv", low.replace("-", " "))
-        paid = re.search(r"\bnc\b|non ?commercial", low.replace("-", " "))
-        return _Licence(not paid, not closed)
-    other = r"public domain|free art|\bmit\b|\bgpl|\bgfdl|\bogl\b|open government|https?://\S+$"
-    return _Licence() if re.search(other, low) else None
-
-
-def _against(
-    licence: Located[str], known: _Licence, given: Permissions | None
-) -> Iterator[Finding]:
+def _against(licence: Located[str], known: Licence, given: Permissions | None) -> Iterator[Finding]:
     """Answers that take back what the licence has given for good, or give what it keeps."""
     allowed = {"print": True, "sell": known.sells, "translate": known.changes}
     allowed["change"] = known.changes

@@ -61,6 +61,8 @@ def test_a_promise_is_told_at_its_words(text: str, claim: str) -> None:
         "The wool is machine-safe.",
         "A pot of 300 CE, and the once-a-year fence.",
         "Sew it on safely.",
+        "The cotton is safe to machine wash.",
+        "Both yarns are colour safe.",
         "It is unsafe to leave it there.",
     ],
 )
@@ -274,6 +276,7 @@ def test_a_number_that_slipped_is_told_once() -> None:
         "Larus fuscus graellsii A. E. Brehm, 1857",
         "Nucella (Nucella) lapillus",
         "Cancridae",
+        "HIV",
         "Spartina × townsendii",
         "Patella cf. vulgata",
         "Pagurus d'Orbigny, 1842",

@@ -162,6 +162,7 @@ def test_a_hazard_that_only_the_words_tell_of_is_asked_for(remark: str, words: s
         "Use embroidered eyes instead of safety eyes.",
         "The nose is sewn, never a safety nose.",
         "A wiry tuft.",
+        "Push the filling in with a skewer.",
     ],
 )
 def test_what_is_said_not_to_be_there_is_not_asked_for(remark: str) -> None:

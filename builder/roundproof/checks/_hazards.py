@@ -20,14 +20,17 @@ _BEFORE = 4
 def spoken(proof: Proof) -> Iterator[tuple[Located[str], Hazard]]:
     """The words of steps, notes, summary and care that tell of a hazard, each hazard once."""
     lines = [*about(proof.pattern), *making(proof)]
+    whole = "\n".join(_plain(line.text) for line in lines)
     for hazard in hazards():
+        if not any(phrase in whole for phrase in hazard.said):
+            continue
         found = next((f for f in (_first(line, hazard) for line in lines) if f), None)
         if found is not None:
             yield found, hazard
 
 
 def _first(line: Line, hazard: Hazard) -> Located[str] | None:
-    low = line.text.lower().replace("-", " ")
+    low = _plain(line.text)
     for phrase in hazard.said:
         if phrase in low:
             for match in re.finditer(rf"\b{phrase}(?:s|es)?\b", low):
@@ -35,6 +38,10 @@ def _first(line: Line, hazard: Hazard) -> Located[str] | None:
                     span = place(line, *match.span())
                     return Located(line.text[match.start() : match.end()], span)
     return None
+
+
+def _plain(text: str) -> str:
+    return text.lower().replace("-", " ")
 
 
 def _denied(before: str) -> bool:

@@ -48,6 +48,8 @@ def _genus(name: str) -> Wrong:
     if re.match(r"[A-Z]\.", genus):
         return f"{quoted(genus)} stands for a genus whose name is not given.", ""
     right = genus.capitalize()
+    if genus.isupper() and not rest:
+        return None  # a name of letters, as viruses have
     if genus.isalpha() and genus != right:
         return (
             f"The genus {quoted(genus)} has one capital, at its start.",

@@ -24,6 +24,9 @@ _HINTS = (
 )
 """One of these is in every text that the expressions below could find something in."""
 
+_CARE = "(?:machine |hand )?(?:wash|iron|dry|tumble|cut|block|steam|dye)"
+"""What something may be safe to do with: nothing is promised of the object."""
+
 
 def _run(proof: Proof) -> Found:
     for line in said(proof):
@@ -49,7 +52,8 @@ def _claims() -> re.Pattern[str]:
     """Claims and marks. Safety eyes, pins and notes are none, nor is what is kept in its place."""
     return re.compile(
         r"\b(?:(?i:(?:child|baby|infant|toddler|kid|toy|pet)(?:ren|s)?[- ]?(?:safe|proof))\b"
-        r"|(?<![-\w])(?<![Tt]o be )(?i:safe|safer|safest)\b(?![- ](?:place|side|distance|keeping))"
+        r"|(?<![-\w])(?<![Tt]o be )(?i:safe|safer|safest)\b"
+        rf"(?![- ](?:place|side|distance|keeping)|[- ]to {_CARE})"
         r"|(?i:non[- ]?toxic)\b|(?i:certified|certificate|certification)\b"
         r"|(?i:safety[- ](?:tested|approved|certified|compliant))\b"
         r"|(?i:(?:conforms?|complies|compliant|tested|passed)\s[\w ]{0,12})(?:EN ?71|ASTM|CPSIA)"
@@ -63,6 +67,7 @@ def _hedges() -> re.Pattern[str]:
     return re.compile(
         r"(?i)\b(?:not?|never|nor|cannot|without|whether|nothing|nobody|isn't|aren't|can't|"
         r"keep(?:s|ing)?|stay(?:s|ing)?)\b(?:[^,]*)$"
+        r"|\b(?:machine|dishwasher|dryer|wash|colou?r|moth|oven|freezer) $"
     )
 
 

@@ -71,3 +71,22 @@ accept:
     _, findings = proved(text)
     found = {f.check: f.accepted for f in findings if f.check != "value-missing"}
     assert found == {"safety-note": False, "accept-final": False}
+
+
+def test_a_long_cord_that_is_meant_can_be_set_aside() -> None:
+    text = """\
+title: Bell rope
+terms: US
+yarns:
+  slate: {gauge: 20 sts x 20 rounds = 10 cm}
+pieces:
+  rope: |
+    R1: ch 80 (80)
+    Fasten off.
+accept:
+  - {check: cord-long, at: rope, because: It hangs from a ceiling.}
+"""
+    _, findings = proved(text)
+    assert [(f.check, f.accepted) for f in findings if f.check != "value-missing"] == [
+        ("cord-long", True)
+    ]

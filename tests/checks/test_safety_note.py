@@ -46,6 +46,8 @@ def notes(item: str, hazard: str = "", note: str = "", status: str = "draft") ->
         ("button cells", "battery"),
         ("plastic pellets", "weight"),
         ("hot glue", "glue"),
+        ("hot glue", "hot tool"),
+        ("heat gun", "hot tool"),
     ],
 )
 def test_a_thing_is_known_by_its_name(item: str, hazard: str) -> None:
@@ -115,3 +117,72 @@ assembly:
 """
     _, findings = proved(text)
     assert "glue" in next(f.message for f in findings if f.check == "safety-note")
+
+
+JOINED = """\
+title: Pebble
+status: testing
+terms: US
+summary: SUMMARY
+safety: {note: "NOTE"}
+pieces:
+  body: |
+    R1: 6 sc in magic ring (6)
+    Note: REMARK
+"""
+
+
+def told(remark: str = "", summary: str = "A stone.", note: str = "Sew all on well.") -> list[str]:
+    text = JOINED.replace("SUMMARY", summary).replace("NOTE", note)
+    _, findings = proved(text.replace("REMARK", remark or "Work tightly."))
+    return [f"{f.severity} {f.span.text}" for f in findings if f.check == "safety-note"]
+
+
+# Common practice, no source: what a step tells to use is used, listed or not.
+@pytest.mark.parametrize(
+    ("remark", "words"),
+    [
+        ("Wire the legs so that they bend.", "Wire"),
+        ("Fix the beak with hot glue.", "glue"),
+        ("Push two safety eyes through R1.", "safety eyes"),
+        ("Slip a magnet inside.", "magnet"),
+        ("Singe the ends of the cord.", "Singe"),
+        ("The lamp runs on two button cells.", "button cells"),
+    ],
+)
+def test_a_hazard_that_only_the_words_tell_of_is_asked_for(remark: str, words: str) -> None:
+    assert f"warning {words}" in told(remark)
+
+
+@pytest.mark.parametrize(
+    "remark",
+    [
+        "Do not glue anything.",
+        "It stands without wire.",
+        "Use embroidered eyes instead of safety eyes.",
+        "The nose is sewn, never a safety nose.",
+        "A wiry tuft.",
+        "Push the filling in with a skewer.",
+    ],
+)
+def test_what_is_said_not_to_be_there_is_not_asked_for(remark: str) -> None:
+    assert told(remark) == []
+
+
+def test_what_the_summary_tells_counts_and_what_the_note_names_is_settled() -> None:
+    assert told(summary="A gull on wired legs.") == ["warning wired"]
+    assert told(summary="A gull on wired legs.", note="The wire is sharp.") == []
+
+
+def test_what_may_be_taken_instead_brings_its_hazard_too() -> None:
+    text = PATTERN.replace("STATUS", "testing").replace("hazard: HAZARD", "or: safety eyes")
+    text = text.replace("ITEM", "embroidered eyes")
+    _, findings = proved(text)
+    assert [f.span.text for f in findings if f.check == "safety-note"] == ["safety eyes"]
+
+
+def test_a_testers_copy_cannot_do_without_a_note() -> None:
+    text = JOINED.replace('safety: {note: "NOTE"}\n', "").replace("REMARK", "Work tightly.")
+    _, findings = proved(text)
+    (found,) = [f for f in findings if "safety: note" in f.message]
+    assert (found.check, found.severity) == ("value-missing", Severity.ERROR)

@@ -168,10 +168,11 @@ def test_the_specimen_is_told_with_scale_and_sources(page: PatternPage) -> None:
 
 
 def test_the_safety_line_names_the_hazard_and_defers_to_local_rules(page: PatternPage) -> None:
-    assert page.safety is not None
     assert "The eyes are small hard parts" in page.safety.note
     assert "Small parts" in page.safety.hazards
-    assert page.safety.hazards.endswith("the rules of the place where you do so apply.")
+    assert page.safety.hazards.endswith(
+        "The rules of the place where the object is given or sold apply; they are not settled here."
+    )
     assert not re.search(r"\bsafe\b|\b\d+ (months|years)\b", page.safety.hazards)
 
 

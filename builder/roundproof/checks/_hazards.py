@@ -1,31 +1,49 @@
-"""Which hazards a pattern's materials bring."""
+"""Hazards that a designer's running text tells of: a guess, where the list of things is none."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
-from roundproof.pattern.model import Insert, Join, Pattern, Place
-from roundproof.reference.hazards import Hazard, declared, hazards_of
-from roundproof.source import Located
+from roundproof.checks._said import about, making, place
+from roundproof.proof import Proof
+from roundproof.reference.hazards import Hazard, hazards
+from roundproof.source import Line, Located
+
+_DENIED = frozenset(
+    ("no", "not", "without", "never", "instead", "nor", "neither", "avoid", "don", "dont", "like")
+)
+"""Words that, shortly before a thing, say that it is not there."""
+_BEFORE = 4
 
 
-def brought(pattern: Pattern) -> Iterator[tuple[Located[str], Hazard]]:
-    """Every item with each hazard that it is declared to bring, or that its name tells of."""
-    for notion in pattern.notions:
-        hazards = hazards_of(notion.item.value)
-        if notion.hazard and (own := declared(notion.hazard.value)) not in hazards:
-            hazards = (own, *hazards)
-        yield from ((notion.item, hazard) for hazard in hazards)
-    listed = {notion.item.value for notion in pattern.notions}
-    for item in _worked_in(pattern):
-        if item.value not in listed:
-            yield from ((item, hazard) for hazard in hazards_of(item.value))
+def spoken(proof: Proof) -> Iterator[tuple[Located[str], Hazard]]:
+    """The words of steps, notes, summary and care that tell of a hazard, each hazard once."""
+    lines = [*about(proof.pattern), *making(proof)]
+    whole = "\n".join(_plain(line.text) for line in lines)
+    for hazard in hazards():
+        if not any(phrase in whole for phrase in hazard.said):
+            continue
+        found = next((f for f in (_first(line, hazard) for line in lines) if f), None)
+        if found is not None:
+            yield found, hazard
 
 
-def _worked_in(pattern: Pattern) -> Iterator[Located[str]]:
-    for step in pattern.assembly:
-        match step.verb:
-            case Place(item=item) | Insert(item=item):
-                yield item
-            case Join(by=Located() as by):
-                yield by
+def _first(line: Line, hazard: Hazard) -> Located[str] | None:
+    low = _plain(line.text)
+    for phrase in hazard.said:
+        if phrase in low:
+            for match in re.finditer(rf"\b{phrase}(?:s|es)?\b", low):
+                if not _denied(low[: match.start()]):
+                    span = place(line, *match.span())
+                    return Located(line.text[match.start() : match.end()], span)
+    return None
+
+
+def _plain(text: str) -> str:
+    return text.lower().replace("-", " ")
+
+
+def _denied(before: str) -> bool:
+    clause = re.split(r"[.;:!?]", before)[-1]
+    return bool(_DENIED & set(re.findall(r"[a-z]+", clause)[-_BEFORE:]))

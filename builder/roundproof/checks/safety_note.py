@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from roundproof.checks._hazards import brought
+from roundproof.checks._hazards import spoken
 from roundproof.checks.base import Check, Found, missing, quoted
-from roundproof.findings import Severity
+from roundproof.findings import Finding, Severity
+from roundproof.pattern.hazards import brought
+from roundproof.pattern.model import Status
 from roundproof.proof import Proof
 from roundproof.reference.hazards import Hazard
 from roundproof.source import Located
@@ -48,12 +50,27 @@ def _run(proof: Proof) -> Found:
         )
         return
     for hazard, items in unnamed.items():
-        yield CHECK.finding(
-            items[0].span,
-            f"The safety note does not name the hazard of {_names(items)}: {hazard.id}.",
-            f"Name it in the note. {_advice(hazard)}",
-            severity=severity,
-        )
+        yield _unnamed(hazard, items, severity)
+    if note.strip():
+        yield from _told(proof, note)
+
+
+def _told(proof: Proof, note: str) -> Found:
+    """Hazards that only the running text tells of, which is no proof that they are there."""
+    listed = {hazard for _, hazard in brought(proof.pattern)}
+    draft = proof.pattern.status is Status.DRAFT
+    for words, hazard in spoken(proof):
+        if hazard not in listed and not hazard.named_in(note):
+            yield _unnamed(hazard, [words], Severity.NOTE if draft else Severity.WARNING)
+
+
+def _unnamed(hazard: Hazard, items: list[Located[str]], severity: Severity) -> Finding:
+    return CHECK.finding(
+        items[0].span,
+        f"The safety note does not name the hazard of {_names(items)}: {hazard.id}.",
+        f"Name it in the note. {_advice(hazard)}",
+        severity=severity,
+    )
 
 
 def _names(items: list[Located[str]]) -> str:

@@ -14,11 +14,13 @@ from roundproof.pages.specimen import size_words
 from roundproof.pages.times import hours_words
 from roundproof.pages.values import Contact, Fact, Safety
 from roundproof.pages.wording import in_both
+from roundproof.pattern.hazards import brought
 from roundproof.pattern.model import Pattern, Size, Status
 from roundproof.proof import Proof
-from roundproof.reference.hazards import declared, hazards_of
 
-LOCAL_RULES = "If you give or sell what you make, the rules of the place where you do so apply."
+LOCAL_RULES = (
+    "The rules of the place where the object is given or sold apply; they are not settled here."
+)
 
 _STANDING = {
     Status.TESTING: "In testing. This page is not released: numbers and words may still change.",
@@ -69,23 +71,16 @@ def size_line(size: Size) -> Markup:
     return Markup(", ").join(part for part in parts if part)
 
 
-def safety(pattern: Pattern) -> Safety | None:
+def safety(pattern: Pattern) -> Safety:
     """The designer's note first. The line below names what the materials bring and defers to
     local rules; it never says that a thing is safe, nor for whom."""
     warnings = dict.fromkeys(_warnings(pattern))
-    note = prose(pattern.safety_note, pattern)
-    if not note and not warnings:
-        return None
-    return Safety(note, " ".join([*warnings, LOCAL_RULES]))
+    return Safety(prose(pattern.safety_note, pattern), " ".join([*warnings, LOCAL_RULES]))
 
 
 def _warnings(pattern: Pattern) -> Iterator[str]:
-    for notion in pattern.notions:
-        found = list(hazards_of(notion.item.value))
-        if notion.hazard is not None:
-            found.append(declared(notion.hazard.value))
-        for hazard in found:
-            yield hazard.warns or f"Hazard named by the designer: {hazard.id}."
+    for _, hazard in brought(pattern):
+        yield hazard.warns or f"Hazard named by the designer: {hazard.id}."
 
 
 def description(pattern: Pattern) -> str:

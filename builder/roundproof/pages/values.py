@@ -221,7 +221,7 @@ class PatternPage:
     size_line: Markup
     plate: Figure | None
     facts: tuple[Fact, ...]
-    safety: Safety | None
+    safety: Safety
     care: Markup
     materials: Materials
     yarns: tuple[YarnMark, ...]

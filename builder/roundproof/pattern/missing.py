@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from roundproof.findings import Finding, Severity
 from roundproof.pattern.desk import Desk, Lack
-from roundproof.pattern.model import Join, Pattern, Place, Status, Yarn
+from roundproof.pattern.model import Pattern, Status, Yarn
 from roundproof.pattern.schema import PATTERN
 
 _ALWAYS = ("title", "designer", "contact", "level", "size", "yarns", "summary", "care", "pieces")
@@ -16,6 +16,8 @@ _NOTE = (
     "Add `safety:` and under it a `note:`, what a maker has to know about the hazards; if there are"
     " none, say that."
 )
+_EARLY = ("gauge", "safety: note")
+"""What testers cannot do without."""
 _WEIGHT = {
     Status.DRAFT: Severity.NOTE,
     Status.TESTING: Severity.WARNING,
@@ -64,16 +66,9 @@ def _of_pattern(pattern: Pattern, desk: Desk) -> Iterator[Lack]:
 
 def _hazards(pattern: Pattern) -> bool:
     """Whether a hazard is declared or seen: then a check of its own asks for the note."""
-    from roundproof.reference.hazards import hazards_of
+    from roundproof.pattern.hazards import brought
 
-    items = [n.item.value for n in pattern.notions]
-    for step in pattern.assembly:
-        match step.verb:
-            case Place(item=item):
-                items.append(item.value)
-            case Join(by=by) if by is not None:
-                items.append(by.value)
-    return any(n.hazard for n in pattern.notions) or any(hazards_of(item) for item in items)
+    return next(brought(pattern), None) is not None
 
 
 def _read(pattern: Pattern, desk: Desk) -> Iterator[Lack]:
@@ -96,8 +91,8 @@ def _used(yarn: Yarn, pattern: Pattern) -> bool:
 
 
 def _finding(lack: Lack, status: Status) -> Finding:
-    gauge = lack.key == "gauge" and status is Status.TESTING
-    severity = Severity.ERROR if gauge else _WEIGHT[status]
+    early = lack.key in _EARLY and status is Status.TESTING
+    severity = Severity.ERROR if early else _WEIGHT[status]
     of = lack.of[:1].upper() + lack.of[1:] if lack.of else "The pattern"
     message = f"{of} does not say its `{lack.key}`."
     return Finding("value-missing", severity, lack.span, message, lack.mend, lack.piece)

@@ -11,12 +11,14 @@ from roundproof.reference import load_table
 
 @dataclass(frozen=True, slots=True)
 class Hazard:
-    """A kind of hazard. `warns` is the line to be said about it; hazards.toml tells the rest."""
+    """A kind of hazard. `said` are the words of running text that tell of it, `warns` is the line
+    to be said about it; hazards.toml tells the rest."""
 
     id: str
     words: tuple[str, ...]
     unless: tuple[str, ...]
     named: tuple[str, ...]
+    said: tuple[str, ...]
     warns: str
     source: str
 
@@ -39,6 +41,7 @@ def hazards() -> tuple[Hazard, ...]:
             tuple(row["words"]),
             tuple(row["unless"]),
             tuple(row["named"]),
+            tuple(row["said"]),
             row["warns"],
             row["source"],
         )
@@ -59,7 +62,25 @@ def declared(words: str) -> Hazard:
         if _has(text, (hazard.id, *hazard.words), _ONE_OR_MORE):
             return hazard
     meant = (hazard for hazard in hazards() if hazard.named_in(words))
-    return next(meant, Hazard(words, (), (), (text.strip(),), "", ""))
+    return next(meant, Hazard(words, (), (), (text.strip(),), (), "", ""))
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """How long a cord, or how long round a loop, a published rule lets be: `mm`, `rule` its name,
+    edition and date."""
+
+    id: str
+    mm: float
+    rule: str
+    source: str
+
+
+@cache
+def limits() -> dict[str, Limit]:
+    """The limits for cords and loops, by "cord" and "loop"."""
+    rows = load_table("hazards")["limit"]
+    return {row["id"]: Limit(row["id"], row["mm"], row["rule"], row["source"]) for row in rows}
 
 
 _WHOLE = (" ",)

@@ -74,7 +74,9 @@ def _step(count: str) -> float:
 def _pair() -> re.Pattern[str]:
     words = "|".join(sorted((re.escape(w) for w in (*_METRIC, *_OTHER)), key=len, reverse=True))
     measure = rf"({NUMBER})\s?({words})(?!\w)"
-    return re.compile(rf"(?<![\d.,/-]){measure}\.?\s*(?:\(|/|=|or|,\s*or)\s*(?:about\s)?{measure}\)?")
+    return re.compile(
+        rf"(?<![\d.,/-]){measure}\.?\s*(?:\(|/|=|or|,\s*or)\s*(?:about\s)?{measure}\)?"
+    )
 
 
 _PATTERN = """\

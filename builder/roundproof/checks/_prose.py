@@ -20,6 +20,8 @@ class Said:
     span: Span
     piece: str | None = None
     round: str | None = None
+    action: bool = False
+    """A line that tells what to do between rounds."""
 
     @property
     def exact(self) -> bool:
@@ -64,7 +66,8 @@ def notes(proof: Proof) -> Iterator[Said]:
         for entry in () if piece.of else piece.entries:
             if isinstance(entry, Note | Action):
                 if not any(entry.span.start <= start < entry.span.end for start in lost):
-                    yield Said(entry.text, _within(entry.span, entry.text), key)
+                    acts = isinstance(entry, Action)
+                    yield Said(entry.text, _within(entry.span, entry.text), key, action=acts)
             elif isinstance(entry, WorkedRound) and entry.round.remark:
                 words = entry.round.remark
                 yield Said(words, _within(entry.round.span, words), key, entry.label)

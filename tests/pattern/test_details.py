@@ -1,4 +1,4 @@
-"""Details that are missed: sizes of notions, gauges of pieces worked otherwise, whose a photo is."""
+"""Details that are missed: sizes of notions, gauges of pieces, whose a photo is, the scale."""
 
 from __future__ import annotations
 

@@ -13,7 +13,7 @@ from roundproof.pages.prose import plain_text, prose
 from roundproof.pages.specimen import size_words
 from roundproof.pages.values import Contact, Fact, Safety
 from roundproof.pages.wording import in_both
-from roundproof.pattern.model import Pattern, Size, Status
+from roundproof.pattern.model import Pattern, Status
 from roundproof.proof import Proof
 from roundproof.reference.hazards import declared, hazards_of
 
@@ -43,7 +43,7 @@ def facts(proof: Proof) -> tuple[Fact, ...]:
 
 def _facts(proof: Proof) -> Iterator[Fact]:
     pattern = proof.pattern
-    if pattern.size is not None and (words := size_line(pattern.size)):
+    if pattern.size is not None and (words := size_line(pattern)):
         yield Fact("Size", Markup(escape(words)))
     if proof.measures.hours is not None:
         hours = Markup('<span class="g">{}</span>').format(_hours(*proof.measures.hours))
@@ -58,13 +58,19 @@ def _facts(proof: Proof) -> Iterator[Fact]:
         yield Fact("Version", Markup(escape(pattern.version.value)), date, link)
 
 
-def size_line(size: Size) -> str:
-    """ "2.1 cm high, 3.4 cm wide, with rim"."""
+def size_line(pattern: Pattern) -> str:
+    """ "2.1 cm high, 3.4 cm wide, with rim"; "over all" where several pieces come together and
+    nothing is left out."""
+    size = pattern.size
+    if size is None:
+        return ""
     parts = [size_words(size)]
     if size.with_ is not None:
         parts.append(f"with {size.with_.value}")
     if size.without is not None:
         parts.append(f"without {size.without.value}")
+    if len(parts) == 1 and sum(piece.make for piece in pattern.pieces) > 1:
+        parts.append("over all")
     return ", ".join(part for part in parts if part)
 
 

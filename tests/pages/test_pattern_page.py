@@ -242,3 +242,42 @@ def test_findings_stand_beside_what_they_concern() -> None:
     row = row[: row.index("</li>\n")]
     assert "R4 is wrong." in row and "../../checks/x.html" in row
     assert html.count("R4 is wrong.") == 1
+
+
+# ---- what the page says by itself where the designer says nothing else ----
+def test_the_step_at_which_a_colour_changes_is_in_the_words(page: PatternPage) -> None:
+    told = [str(word.means) for word in page.words if "last step of the stitch before" in str(word)]
+    assert len(told) == 1
+    plain = PEBBLE.replace("R8: with slate 9 sc, with chalk 9 sc (18)", "R8: sc around (18)")
+    words = pattern_page(proof_of(plain)).words
+    assert not any("last step" in str(word.means) for word in words)
+
+
+def test_which_side_shows_is_said_once_and_not_against_the_designer(page: PatternPage) -> None:
+    said = [str(text) for piece in page.pieces for row in piece.rows if isinstance(row, NoteRow)
+            for text in row.said]  # fmt: skip
+    assert sum("right side of the fabric faces out" in text for text in said) == 1
+    inside = PEBBLE.replace(
+        "Change to chalk.", "Turn the work inside out.\n      Change to chalk.", 1
+    )
+    pieces = pattern_page(proof_of(inside)).pieces
+    assert not any("faces out" in notes(piece) for piece in pieces)
+
+
+def test_a_size_without_more_words_is_that_of_the_whole() -> None:
+    bare = PEBBLE.replace(", with: rim}", "}")
+    facts = {fact.label: str(fact.value) for fact in pattern_page(proof_of(bare)).facts}
+    assert facts["Size"].endswith("3.4\u00a0cm wide, over all")
+
+
+def test_a_hook_that_is_changed_to_is_among_the_materials() -> None:
+    other = PEBBLE.replace("Change to chalk.", "Change to 2.5 mm hook.\n      Change to chalk.", 1)
+    things = [str(thing.name) for thing in pattern_page(proof_of(other)).materials.things]
+    assert [name for name in things if "Hook" in name] == ["Hook, 2.5\u00a0mm", "Hook, 3\u00a0mm"]
+
+
+def test_a_colour_for_embroidery_alone_has_an_amount_in_words() -> None:
+    ink = PEBBLE.replace("notions:", "  ink: {like: slate, colour: {name: ink}}\nnotions:", 1)
+    text = ink.replace("assembly:", "assembly:\n  - embroider: {piece: upper, with: ink}", 1)
+    things = pattern_page(proof_of(text)).materials.things
+    assert any("short length, for embroidery" in str(more) for t in things for more in t.more)

@@ -37,8 +37,11 @@ def test_a_scope_holds_every_rule_of_a_yarn() -> None:
 
 def test_the_foot_of_the_print_says_name_version_terms_and_contact() -> None:
     sheet = yarn_sheet(pattern_of(PEBBLE))
-    assert 'content: "Pebble 1.2.0, US terms, errata\\40 example.org"' in sheet
-    assert '@page other-terms { @bottom-left { content: "Pebble 1.2.0, UK terms' in sheet
+    assert 'content: "Pebble 1.2.0, 2026\\2D 05\\2D 04, US terms, errata\\40 example.org"' in sheet
+    assert (
+        '@page other-terms { @bottom-left { content: "Pebble 1.2.0, 2026\\2D 05\\2D 04, UK terms'
+        in sheet
+    )
     assert '@page test-copy { @bottom-left { content: "Test copy, not for sharing. Pebble' in sheet
     assert sheet.count('"Page " counter(page) " of " counter(pages)') == 4
 

@@ -79,7 +79,9 @@ def test_an_empty_safety_is_missed_like_none() -> None:
 
 
 def test_a_note_for_a_hazard_is_left_to_its_own_check() -> None:
-    text = COMPLETE.replace("safety:\n  note: Nothing hard is used.\n", "notions: [safety eyes]\n")
+    text = COMPLETE.replace(
+        "safety:\n  note: Nothing hard is used.\n", "notions: [safety eyes 6 mm]\n"
+    )
     assert missed(text) == []
 
 

@@ -118,7 +118,11 @@ def test_a_photo_that_is_damaged_stops_the_build(
 ) -> None:
     (good / "patterns/pebble/photos").mkdir()
     (good / "patterns/pebble/photos/a.jpg").write_bytes(b"\xff\xd8\xff\xe0 and no more")
-    write_pattern(good, "pebble", pebble(photos="{file: a.jpg, alt: A grey pebble on sand}"))
+    write_pattern(
+        good,
+        "pebble",
+        pebble(photos="{file: a.jpg, alt: A grey pebble on sand, by: Tideline, licence: CC0}"),
+    )
     code = build(good)
     told = capsys.readouterr()
     assert "patterns/pebble/pattern.yaml: The photo a.jpg is" in told.err

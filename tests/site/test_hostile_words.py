@@ -96,7 +96,7 @@ def test_camera_data_is_gone_from_the_site(tmp_path: Path) -> None:
     exif = Image.Exif()
     exif[0x010F] = "Camera maker"
     exif.get_ifd(0x8825).update({1: "N", 2: (54.0, 30.0, 0.0)})
-    photo = "{file: shore.jpg, alt: A grey pebble on the sand}"
+    photo = "{file: shore.jpg, alt: A grey pebble on the sand, by: Tideline, licence: CC0}"
     site = write_site(tmp_path / "tideline", pebble=pebble(photos=photo))
     write_photo(site, "pebble", "shore.jpg", exif=exif)
     assert main(["build", str(site)]) == 0

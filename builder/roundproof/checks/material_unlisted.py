@@ -9,15 +9,15 @@ from roundproof.checks._materials import (
     meant_notion,
     meant_yarn,
     placed,
-    sewing,
     stuffings,
     thread_uses,
     yarn_uses,
 )
+from roundproof.checks._tools import hook_changes, listed_hooks, same_hook, tools_asked
 from roundproof.checks.base import Check, Found, missing, quoted
 from roundproof.findings import Edit, Finding, Severity
 from roundproof.pattern.model import Pattern, Status
-from roundproof.pattern.notions import notion_for, stems
+from roundproof.pattern.notions import notion_for
 from roundproof.proof import Proof
 
 _PATTERN = """\
@@ -49,6 +49,7 @@ def _run(proof: Proof) -> Found:
             yield _item(pattern, use)
     yield from _counts(pattern)
     yield from _tools(proof)
+    yield from _hooks(proof)
 
 
 def _yarn(pattern: Pattern, use: Use) -> Finding:
@@ -97,14 +98,15 @@ def _counts(pattern: Pattern) -> Found:
 def _tools(proof: Proof) -> Found:
     pattern = proof.pattern
     light = Severity.NOTE if pattern.status is Status.DRAFT else Severity.WARNING
-    sewn, stuffed = next(sewing(pattern), None), next(stuffings(proof), None)
-    if sewn and not any("needle" in stems(n.item.value) for n in pattern.notions):
+    for asked in tools_asked(proof):
         yield CHECK.finding(
-            sewn,
-            "This is sewn, and no needle is listed.",
-            "Add `- tapestry needle` under `notions:`.",
+            asked.span,
+            f"This is {asked.does}, and no {asked.tool} is listed.",
+            f"Add `- {asked.line}` under `notions:`.",
             severity=light,
+            piece=asked.piece,
         )
+    stuffed = next(stuffings(proof), None)
     if stuffed and not any(map(is_filling, pattern.notions)):
         yield CHECK.finding(
             stuffed,
@@ -112,6 +114,22 @@ def _tools(proof: Proof) -> Found:
             "Add the filling under `notions:` with its amount, for instance `- fibrefill 20 g`.",
             severity=missing(pattern.status),
         )
+
+
+def _hooks(proof: Proof) -> Found:
+    """Hooks that are changed to, and that neither a yarn, a piece nor a notion names."""
+    pattern = proof.pattern
+    listed = listed_hooks(pattern)
+    for size, span, piece in hook_changes(proof):
+        if not any(same_hook(size, one) for one in listed):
+            listed.append(size)
+            yield CHECK.finding(
+                span,
+                f"A hook of {size:g} mm is used here and not listed among the materials.",
+                f"Add `- hook {size:g} mm` under `notions:`.",
+                severity=missing(pattern.status),
+                piece=piece,
+            )
 
 
 CHECK = Check(

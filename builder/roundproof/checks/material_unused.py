@@ -13,6 +13,7 @@ from roundproof.checks._materials import (
     words_of,
     yarn_uses,
 )
+from roundproof.checks._tools import hook_changes, listed_hook, own_hooks, same_hook
 from roundproof.checks.base import Check, Found, quoted
 from roundproof.findings import Edit, Severity
 from roundproof.pattern.model import Notion, Status
@@ -71,6 +72,16 @@ def _notion(proof: Proof, notion: Notion, said: str, severity: Severity) -> Foun
                 notion.item.span,
                 f"{item} is listed, and nothing says what it fills.",
                 "Add a step `- stuff: {piece: …}`, or take it off the list.",
+                severity=severity,
+            )
+    elif (hook := listed_hook(notion)) is not None:
+        used = (*own_hooks(proof.pattern), *(size for size, _, _ in hook_changes(proof)))
+        if not any(same_hook(hook, one) for one in used):
+            yield CHECK.finding(
+                notion.item.span,
+                f"A hook of {hook:g} mm is listed, and nothing is worked with it.",
+                "Say where (`Change to 2 mm hook.`, or `hook:` of a yarn or a piece), or take it"
+                " off the list.",
                 severity=severity,
             )
     elif notion.count and 0 < count < notion.count.value:

@@ -15,7 +15,7 @@ contact: https://example.org/errata
 terms: US
 level: basic
 licence: CC-BY-4.0
-size: {height: 2 cm, width: 3 cm}
+size: {height: 1 cm, width: 1.6 cm}
 yarns:
   slate:
     colour: {name: slate grey, shade: "#6d7680"}
@@ -49,7 +49,7 @@ contact: https://example.org/errata
 terms: US
 level: basic
 licence: CC-BY-4.0
-size: {height: 2 cm, width: 3 cm}
+size: {height: 1 cm, width: 1.6 cm}
 yarns:
   slate:
     colour: {name: slate grey, shade: "#6d7680"}

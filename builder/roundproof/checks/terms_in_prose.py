@@ -3,62 +3,31 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from functools import cache
 
+from roundproof.checks._prose import for_makers
 from roundproof.checks.base import Check, Found
-from roundproof.fabric.model import WorkedRound
 from roundproof.findings import Edit, Severity
-from roundproof.notation.tree import Action, Note
 from roundproof.proof import Proof
 from roundproof.reference import stitches
-from roundproof.source import Line, Text
 
 _BRACED = re.compile(r"\{[^{}\n]*\}")
 
 
 def _run(proof: Proof) -> Found:
-    for line in (*_prose(proof), *_notes(proof)):
-        bare = _BRACED.sub(lambda m: " " * len(m.group()), line.text)
+    for said in for_makers(proof):
+        bare = _BRACED.sub(lambda m: " " * len(m.group()), said.text)
         match = _names().search(bare)
         if match is None:
             continue
-        exact = line.span.text == line.text
-        span = line.span.cut(*match.span()) if exact else line.span
+        span = said.place(*match.span())
         word = match.group()
         yield CHECK.finding(
             span,
             f"`{word}` in running text means another stitch to readers of the other terms.",
             f"Write `{{{word}}}`: what stands in braces follows the reader's terms.",
-            edits=(Edit(span, f"{{{word}}}"),) if exact else (),
+            edits=(Edit(span, f"{{{word}}}"),) if span.text == word else (),
         )
-
-
-def _prose(proof: Proof) -> Iterator[Line]:
-    """Running text of the pattern, line by line where places in it are known."""
-    pattern = proof.pattern
-    texts: list[Text | None] = [pattern.summary, pattern.care, pattern.safety_note]
-    texts += [step.step for step in pattern.assembly]
-    for text in texts:
-        if text is not None:
-            yield from text.lines or (Line(" ".join(text.value.split()), text.span),)
-
-
-def _notes(proof: Proof) -> Iterator[Line]:
-    """Notes, actions and remarks between the rounds; not lines that read like lost rounds, which
-    are told of as such."""
-    lost = {f.span.start for f in proof.reading if f.check == "note-like-round"}
-    for piece in proof.fabric.pieces.values():
-        for entry in piece.entries:
-            if isinstance(entry, Note | Action):
-                if any(entry.span.start <= start < entry.span.end for start in lost):
-                    continue
-                start = max(0, entry.span.text.find(entry.text))
-                yield Line(entry.text, entry.span.cut(start, start + len(entry.text)))
-            elif isinstance(entry, WorkedRound) and entry.round.remark:
-                words, span = entry.round.remark, entry.round.span
-                start = max(0, span.text.find(words))
-                yield Line(words, span.cut(start, start + len(words)))
 
 
 @cache

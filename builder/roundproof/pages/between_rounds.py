@@ -8,6 +8,7 @@ import re
 from markupsafe import Markup, escape
 
 from roundproof.drawing.yarns import Marks, mark_of, yarn_marks
+from roundproof.fabric.edges import in_rows
 from roundproof.fabric.model import WorkedPiece, WorkedRound
 from roundproof.notation.edges import EdgeKind, read_edge
 from roundproof.notation.tree import Act, Action, Note
@@ -53,7 +54,22 @@ def start_of(proof: Proof, piece: WorkedPiece) -> tuple[Markup, ...]:
     if piece.piece.right_side is not None:
         side = plain(piece.piece.right_side.value)
         said.append(Markup("Right side of the fabric: {}.").format(side))
+    elif _first_round(proof, piece) and not _turned_out(proof):
+        said.append(Markup("The right side of the fabric faces out."))
     return (paragraph(Markup(" ").join(said)),) if said else ()
+
+
+def _first_round(proof: Proof, piece: WorkedPiece) -> bool:
+    """Whether this is the first piece worked in rounds: what holds for all is said there."""
+    return piece is next((p for p in proof.fabric.pieces.values() if not in_rows(p)), None)
+
+
+def _turned_out(proof: Proof) -> bool:
+    """Whether the designer says which side shows, by a key or in words."""
+    pieces = proof.fabric.pieces.values()
+    said = [e.text for p in pieces for e in p.entries if isinstance(e, Note | Action)]
+    told = re.search(r"\b(?:right|wrong) side|inside out", " ".join(said), re.I)
+    return told is not None or any(p.piece.right_side is not None for p in pieces)
 
 
 def edge_words(words: str, proof: Proof, *, each: bool = False) -> Markup:

@@ -15,7 +15,7 @@ from roundproof.pages.times import hours_words
 from roundproof.pages.values import Contact, Fact, Safety
 from roundproof.pages.wording import in_both
 from roundproof.pattern.hazards import brought
-from roundproof.pattern.model import Pattern, Size, Status
+from roundproof.pattern.model import Pattern, Status
 from roundproof.proof import Proof
 
 LOCAL_RULES = (
@@ -46,7 +46,7 @@ def facts(proof: Proof) -> tuple[Fact, ...]:
 
 def _facts(proof: Proof) -> Iterator[Fact]:
     pattern = proof.pattern
-    if pattern.size is not None and (words := size_line(pattern.size)):
+    if pattern.size is not None and (words := size_line(pattern)):
         yield Fact("Size", words)
     if proof.measures.hours is not None:
         hours = Markup('<span class="g">{}</span>').format(hours_words(*proof.measures.hours))
@@ -61,13 +61,19 @@ def _facts(proof: Proof) -> Iterator[Fact]:
         yield Fact("Version", Markup(escape(pattern.version.value)), date, link)
 
 
-def size_line(size: Size) -> Markup:
-    """ "2.1 cm high, 3.4 cm wide, with rim"."""
+def size_line(pattern: Pattern) -> Markup:
+    """ "2.1 cm high, 3.4 cm wide, with rim"; "over all" where several pieces come together and
+    nothing is left out."""
+    size = pattern.size
+    if size is None:
+        return Markup("")
     parts = [size_words(size)]
     if size.with_ is not None:
         parts.append(Markup("with {}").format(size.with_.value))
     if size.without is not None:
         parts.append(Markup("without {}").format(size.without.value))
+    if len(parts) == 1 and sum(piece.make for piece in pattern.pieces) > 1:
+        parts.append(Markup("over all"))
     return Markup(", ").join(part for part in parts if part)
 
 

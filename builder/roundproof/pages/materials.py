@@ -6,6 +6,8 @@ from collections.abc import Iterator
 
 from markupsafe import Markup, escape
 
+from roundproof.checks._materials import is_filling, thread_uses
+from roundproof.checks._tools import hook_changes, listed_hook, same_hook
 from roundproof.drawing.bars import yarn_bar
 from roundproof.drawing.svg import write_svg
 from roundproof.drawing.things import eyes, hook
@@ -16,8 +18,6 @@ from roundproof.pages.wording import in_both, plain
 from roundproof.pattern.model import Gauge, Notion, Yarn
 from roundproof.proof import Proof
 from roundproof.reference import stitches
-
-_FILLING = ("fibrefill", "fiberfill", "stuffing", "filling", "fill")
 
 
 def materials(proof: Proof) -> Materials:
@@ -109,6 +109,8 @@ def _amount(proof: Proof, yarn: Yarn) -> str:
     balls = yarn.balls.value if yarn.balls else need.balls if need else None
     if balls is not None:
         parts.append(counted(balls, "ball"))
+    if need is None and any(proof.pattern.yarn(u.word) is yarn for u in thread_uses(proof.pattern)):
+        parts.append("a short length, for embroidery")
     pieces = _worked_in(proof, yarn.key)
     amount = ", ".join(parts)
     return sentence(amount) + (f" {sentence(listed(pieces))}" if pieces else "")
@@ -127,12 +129,18 @@ def _hooks(proof: Proof, used: list[Yarn]) -> Iterator[Thing]:
     marks = yarn_marks(proof.pattern)
     sizes = [y.hook.value for y in used if y.hook]
     sizes += [p.hook.value for p in proof.pattern.pieces if p.hook]
+    sizes += [size for size, _, _ in hook_changes(proof) if not _among_notions(proof, size)]
     for place, size in enumerate(sorted(set(sizes)), 1):
         drawn = hook(size)
         with_it = [y for y in used if y.hook and y.hook.value == size]
         more = _gauges(proof, with_it, marks, several=len(used) > 1)
         drawing = Markup(write_svg(drawn) if drawn else "")
         yield Thing(f"hook-{place}", drawing, plain(f"Hook, {millimetres(size)}"), more)
+
+
+def _among_notions(proof: Proof, size: float) -> bool:
+    listed = filter(None, map(listed_hook, proof.pattern.notions))
+    return any(same_hook(size, one) for one in listed)
 
 
 def _gauges(proof: Proof, yarns: list[Yarn], marks: Marks, *, several: bool) -> tuple[Markup, ...]:
@@ -163,7 +171,7 @@ def _notions(proof: Proof) -> Iterator[Thing]:
     filled = False
     for place, notion in enumerate(proof.pattern.notions, 1):
         more = [Markup("Or {}.").format(plain(notion.or_.value))] if notion.or_ else []
-        if any(word in notion.item.value.lower().split() for word in _FILLING):
+        if is_filling(notion):
             filled = True
             more += _filling(proof)
         hazard = sentence(notion.hazard.value) if notion.hazard else ""

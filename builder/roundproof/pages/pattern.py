@@ -45,7 +45,7 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
         pattern.level.value if pattern.level else "",
         pattern.version.value if pattern.version else "",
         day(pattern.date.value) if pattern.date else "",
-        front.size_line(pattern.size) if pattern.size else Markup(""),
+        front.size_line(pattern),
         plate(proof),
         front.facts(proof),
         front.safety(pattern),

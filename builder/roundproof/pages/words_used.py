@@ -38,7 +38,22 @@ def words_used(pattern: Pattern, fabric: Fabric) -> tuple[Word, ...]:
         for special in pattern.stitches
         if special.key in said
     ]
-    return (*kinds, *(_together(word, own) for word in togethers), *others, *invented)
+    together = (_together(word, own) for word in togethers)
+    return (*kinds, *together, *others, *_change(fabric), *invented)
+
+
+def _change(fabric: Fabric) -> tuple[Word, ...]:
+    """At which step a colour changes, where one does within a round."""
+    rounds = (worked for piece in fabric.pieces.values() for worked in piece.rounds)
+    if not any(len({stretch.yarn for stretch in w.stretches}) > 1 for w in rounds):
+        return ()
+    return (Word("with A, with B", "", plain(_CHANGE)),)
+
+
+_CHANGE = (
+    "Another yarn for the stitches named behind it: pull it through on the last step of the stitch"
+    " before."
+)
 
 
 def _instructions(fabric: Fabric) -> Iterator[Instruction]:

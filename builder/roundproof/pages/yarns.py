@@ -128,7 +128,8 @@ def _foot_words(pattern: Pattern, terms: Terms) -> str:
     title = pattern.title.value if pattern.title else pattern.slug
     version = f" {pattern.version.value}" if pattern.version else ""
     contact = f", {_cut(pattern.contact.value)}" if pattern.contact else ""
-    return f"{_cut(title)}{version}, {terms} terms{contact}"
+    date = f", {pattern.date.value.isoformat()}" if pattern.date else ""
+    return f"{_cut(title)}{version}{date}, {terms} terms{contact}"
 
 
 def _cut(text: str) -> str:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from roundproof.findings import Finding, Severity
 from roundproof.pattern.desk import Desk, Lack
+from roundproof.pattern.details import details
 from roundproof.pattern.model import Pattern, Status, Yarn
 from roundproof.pattern.schema import PATTERN
 
@@ -28,7 +29,7 @@ _WEIGHT = {
 def missing(pattern: Pattern, desk: Desk) -> Iterator[Finding]:
     """The findings for what is still to say; `desk` holds what was missed while reading. A draft
     has one note for everything; later each thing has a finding of its own."""
-    lacks = [*_of_pattern(pattern, desk), *_read(pattern, desk)]
+    lacks = [*_of_pattern(pattern, desk), *_read(pattern, desk), *details(pattern)]
     if pattern.terms is None and ("a pattern", "terms") not in desk.faulty:
         yield _terms(pattern)
     if pattern.status is not Status.DRAFT:

@@ -1,0 +1,130 @@
+"""Words that refer to a round or a photo which is not there."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from functools import cache
+
+from roundproof.checks._prose import Said, notes
+from roundproof.checks.base import Check, Found, quoted
+from roundproof.fabric.model import WorkedPiece
+from roundproof.findings import Severity
+from roundproof.pattern.model import Close, Embroider, Insert, Join, Place, Stuff, Verb
+from roundproof.proof import Proof
+from roundproof.source import Line, Located
+
+
+def _run(proof: Proof) -> Found:
+    for said, keys in (*_steps(proof), *((n, [n.piece or ""]) for n in notes(proof))):
+        yield from _rounds(proof, said, keys)
+        yield from _photos(proof, said)
+
+
+def _steps(proof: Proof) -> Iterator[tuple[Said, list[str]]]:
+    """The wording of each step, with what its verb names."""
+    for step in proof.pattern.assembly:
+        if step.step is not None:
+            whole = (Line(" ".join(step.step.value.split()), step.step.span),)
+            for line in step.step.lines or whole:
+                yield Said(line.text, line.span), list(_named(step.verb))
+
+
+def _named(verb: Verb) -> Iterator[str]:
+    words: tuple[Located[str] | None, ...] = ()
+    match verb:
+        case Join(edge=edge, to=to):
+            words = (edge, to)
+        case Close(edge=edge):
+            words = (edge,)
+        case Place(piece=piece) | Insert(piece=piece) | Embroider(piece=piece) | Stuff(piece=piece):
+            words = (piece,)
+    yield from (word.value for word in words if word is not None)
+
+
+def _rounds(proof: Proof, said: Said, keys: Sequence[str]) -> Found:
+    pieces = proof.fabric.pieces
+    told = " ".join((said.text, *keys)).lower()
+    meant = [p for p in pieces.values() if p.piece.key in keys or _is_named(p, told)]
+    for found in _round().finditer(said.text):
+        numbers = [int(n) for n in found.groups() if n]
+        for number in numbers:
+            if _there(meant or pieces.values(), number):
+                continue
+            names = " and ".join(quoted(p.piece.name) for p in meant)
+            elsewhere = _there(pieces.values(), number)
+            yield CHECK.finding(
+                said.place(*found.span()),
+                f"{quoted(found[0])}: there is no R{number} in {names or 'any piece'}.",
+                "Say of which piece." if elsewhere else "Name a round that there is.",
+                severity=Severity.WARNING if elsewhere else Severity.ERROR,
+                piece=said.piece,
+                round=said.round,
+            )
+            break
+
+
+def _there(pieces: Iterable[WorkedPiece], number: int) -> bool:
+    """Whether one of the pieces has the round, or is still to be written."""
+    return any(piece.at(number) or not piece.rounds for piece in pieces)
+
+
+def _is_named(piece: WorkedPiece, told: str) -> bool:
+    names = {piece.piece.key.lower(), piece.piece.name.lower()}
+    return any(re.search(rf"\b{re.escape(name)}(?:s|es)?\b", told) for name in names)
+
+
+def _photos(proof: Proof, said: Said) -> Found:
+    count = len(proof.pattern.photos)
+    for found in _photo().finditer(said.text):
+        if int(found[1]) > count:
+            are = "no photos" if not count else "1 photo" if count == 1 else f"{count} photos"
+            yield CHECK.finding(
+                said.place(*found.span()),
+                f"{quoted(found[0])}: the pattern has {are}.",
+                "Add it under `photos:`, or say it in words.",
+                piece=said.piece,
+                round=said.round,
+            )
+
+
+@cache
+def _round() -> re.Pattern[str]:
+    """`R12`, `round 12`, `rounds 3 to 5`; not `rounds 3 times`, where the number counts."""
+    return re.compile(
+        r"\b(?:R|[Rr](?:oun|n)ds?\.?\s|[Rr]ows?\s)\s*(\d{1,4})"
+        r"(?:\s*(?:-|–|to|and)\s*(?:R|[Rr](?:oun|n)d\s|[Rr]ow\s)?(\d{1,4}))?"
+        r"(?!\w|[.,]\d|\s*(?:times|more|sts?|stitch|cm|mm|in\b|x\b|×))"
+    )
+
+
+@cache
+def _photo() -> re.Pattern[str]:
+    return re.compile(r"\b(?:photo|picture|image|figure|fig\.?)\s*(?:no\.?\s*)?(\d{1,2})\b", re.I)
+
+
+_PATTERN = """\
+title: Pebble
+terms: US
+pieces:
+  body: |
+    R1: 6 sc in magic ring (6)
+    R2: inc x 6 (12)
+    R3: sc around (12)
+    Note: The opening of R{} becomes the underside.
+"""
+
+CHECK = Check(
+    id="reference-lost",
+    title="Reference that leads nowhere",
+    why=(
+        "Rounds get other numbers when one is put in or taken out, and the notes that speak of them"
+        " keep the old ones. A maker who is sent to a round or a photo that is not there cannot"
+        " tell what was meant."
+    ),
+    severity=Severity.ERROR,
+    bad=_PATTERN.format(5),
+    good=_PATTERN.format(3),
+    source="common practice, no source: cross-references resolve",
+    run=_run,
+)

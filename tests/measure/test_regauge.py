@@ -15,6 +15,7 @@ from ruamel.yaml import YAML
 from measure.made import disc, pattern, piece
 from proving import proved
 from roundproof.fabric.work import work
+from roundproof.frozen import replace
 from roundproof.measure.gauges_said import Unclear, gauges_said
 from roundproof.measure.model import Measures, PieceSize
 from roundproof.measure.regauge import as_sold, in_another_gauge, notion_sizes
@@ -99,6 +100,15 @@ def toy(counts: Sequence[int], width: float, height: float) -> Proof:
     return proof_of(text)
 
 
+def times(proof: Proof, k: float) -> Proof:
+    """In a yarn whose stitches are k times as wide and as tall."""
+    gauge = proof.pattern.yarns[0].gauge
+    assert gauge is not None
+    larger = replace(gauge, stitches=gauge.stitches / k, rounds=gauge.rounds / k)
+    other = in_another_gauge(proof.pattern, {"slate": larger})
+    return Proof(other, work(other)[0])
+
+
 def to(width: float, height: float) -> str:
     return f"{100 / width:.9f} sts x {100 / height:.9f} rounds = 10 cm"
 
@@ -130,7 +140,7 @@ def test_k_times_the_stitch_gives_k_times_the_lengths_and_k_cubed_the_volume(
     counts: list[int], width: float, aspect: float, k: float
 ) -> None:
     was = toy(counts, width, width * aspect)
-    now = regauged(was, to(k * width, k * width * aspect))
+    now = times(was, k)
     scaled(was.measures, now.measures, k)
     fixed = 1.15 * (2 * 2 * 150 + 2 * 150) / 1000  # tails of two pieces and of a seam
     one, two = was.measures.yarns["slate"].metres, now.measures.yarns["slate"].metres
@@ -158,7 +168,7 @@ def test_the_same_gauge_gives_the_same_figures(
 @given(counts=COUNTS, width=SQUARE, k=SCALE)
 def test_there_and_back_again(counts: list[int], width: float, k: float) -> None:
     was = toy(counts, width, width)
-    again = regauged(regauged(was, to(k * width, k * width)), to(width, width))
+    again = times(times(was, k), 1 / k)
     scaled(was.measures, again.measures, 1.0)
     assert same(was.measures.yarns["slate"].metres, again.measures.yarns["slate"].metres)
 

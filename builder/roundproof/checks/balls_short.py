@@ -5,7 +5,6 @@ from __future__ import annotations
 from roundproof.checks.base import Check, Found
 from roundproof.findings import Edit, Severity
 from roundproof.measure.model import YarnNeed
-from roundproof.measure.running_out import shortage
 from roundproof.proof import Proof
 
 _PATTERN = """\
@@ -38,6 +37,8 @@ def _run(proof: Proof) -> Found:
         need = proof.measures.yarns.get(yarn.key)
         if need is None or yarn.balls is None:
             continue
+        from roundproof.measure.running_out import shortage  # hardly ever asked for
+
         if not (message := shortage(proof.pattern, yarn, need)):
             continue
         balls = "1 ball" if need.balls == 1 else f"{need.balls} balls"

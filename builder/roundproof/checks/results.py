@@ -7,7 +7,7 @@ from pathlib import Path
 
 from roundproof.findings import Finding, Severity
 from roundproof.frozen import dataclass
-from roundproof.measure.regauge import NotionSize
+from roundproof.measure.model import NotionSize
 from roundproof.proof import Proof
 
 

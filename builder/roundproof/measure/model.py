@@ -178,6 +178,15 @@ class Spent:
 
 
 @dataclass(frozen=True, slots=True)
+class NotionSize:
+    """Something placed on a piece that is `was` mm in the pattern and should be `size` mm."""
+
+    item: str
+    was: float
+    size: float
+
+
+@dataclass(frozen=True, slots=True)
 class Measures:
     pieces: Mapping[str, PieceSize]
     fits: tuple[Fit, ...]

@@ -14,6 +14,7 @@ from roundproof.fabric.model import Fabric, WorkedPiece, WorkedRound
 from roundproof.frozen import dataclass, replace
 from roundproof.measure.bands import round_size
 from roundproof.measure.gauge import diameter, yarn_for, yarn_stitch
+from roundproof.measure.model import NotionSize
 from roundproof.notation.edges import piece_of, read_label
 from roundproof.pattern.model import Gauge, Pattern, Piece, Place, StandIn, Yarn
 from roundproof.pattern.notions import notion_for
@@ -29,15 +30,6 @@ class Scale:
 
     width: float
     height: float
-
-
-@dataclass(frozen=True, slots=True)
-class NotionSize:
-    """Something placed on a piece that is `was` mm in the pattern and should be `size` mm."""
-
-    item: str
-    was: float
-    size: float
 
 
 def in_another_gauge(pattern: Pattern, gauges: Mapping[str, Gauge]) -> Pattern:

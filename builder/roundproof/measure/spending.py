@@ -30,7 +30,7 @@ SQUEEZED = 0.75
 PER_WIDTH = 6.9
 """Yarn of a single crochet over its width where the yarn's thickness is not known: 45.7 mm over
 6.65 mm (shinyhappyworld.com with freshstitches.com, yardage of a toy, and the gauge circle)."""
-_TAIL = re.compile(r"(\d+(?:[.,]\d+)?)\s*(mm|cm|m|in|inch|inches)\b[- ]*(?:long )?tail", re.I)
+_TAIL = r"(?i)(\d+(?:[.,]\d+)?)\s*(mm|cm|m|in|inch|inches)\b[- ]*(?:long )?tail"
 _UNITS = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "inch": 25.4, "inches": 25.4}
 
 
@@ -148,7 +148,7 @@ def long_tail(worked: WorkedPiece) -> float | None:
     """The length in mm of a tail that the piece is told to leave, or None."""
     for entry in reversed(worked.entries):
         if isinstance(entry, Action) and entry.act is Act.FASTEN_OFF:
-            found = _TAIL.search(entry.text)
+            found = re.search(_TAIL, entry.text) if "tail" in entry.text.lower() else None
             return float(found[1].replace(",", ".")) * _UNITS[found[2].lower()] if found else None
     return None
 

@@ -12,7 +12,6 @@ from roundproof.fabric.model import Fabric
 from roundproof.frozen import dataclass
 from roundproof.measure.figures import number
 from roundproof.measure.model import Fit, RunsOut, YarnNeed
-from roundproof.measure.running_out import runs_out
 from roundproof.measure.spending import Rate, Seam, Spending, seams, spending
 from roundproof.pattern.model import Pattern, Yarn
 
@@ -118,6 +117,8 @@ def _runs_out(
     """Where the listed balls end; `each` is the mm in a single crochet by a weighed swatch."""
     if listed is None or listed >= metres:
         return None
+    from roundproof.measure.running_out import runs_out  # hardly ever asked for
+
     return runs_out(yarn.key, listed, spent, sewn, each)
 
 

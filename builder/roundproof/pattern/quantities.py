@@ -183,17 +183,16 @@ def gauge(text: str) -> GaugeText | Fault:
     return GaugeText(stitches, rounds, over, named)
 
 
-_PACE = re.compile(
-    rf"(?P<number>{NUMBER})\s*(?:st(?:itche)?s?|stitch|sc|single crochets?)\.?\s*"
-    r"(?:a|an|per|each|every|in a|/)\s*min(?:ute)?\.?",
-    re.IGNORECASE,
+_PACE = (
+    rf"(?i)(?P<number>{NUMBER})\s*(?:sts?|stitch|stitches|sc|single crochets?)\.?\s*"
+    r"(?:an?|per|each|every|in a|/)\s*min(?:ute)?\.?"
 )
 MOST_A_MINUTE = 60
 
 
 def pace(text: str) -> float | Fault:
     """Stitches a minute: `15 sts a minute`, `12.5 stitches per minute`."""
-    found = _PACE.fullmatch(text.strip())
+    found = re.fullmatch(_PACE, text.strip())
     if found is None:
         lone = _LONE_NUMBER.fullmatch(text)
         return Fault("its unit is missing", "unit-missing") if lone else Fault()

@@ -61,6 +61,7 @@ def test_a_promise_is_told_at_its_words(text: str, claim: str) -> None:
         "The wool is machine-safe.",
         "A pot of 300 CE, and the once-a-year fence.",
         "Sew it on safely.",
+        "If you want it safe for a baby, embroider the eyes.",
         "The cotton is safe to machine wash.",
         "Both yarns are colour safe.",
         "It is unsafe to leave it there.",
@@ -123,6 +124,9 @@ def test_a_line_that_leaves_the_youngest_out_does_not_stand_on_what_is_stuffed(l
     "text",
     [
         "Nothing for babies.",
+        "For toddlers, embroider the eyes instead.",
+        "If it is made for a baby, the eyes are sewn.",
+        "Leave the eyes out when it is for a newborn.",
         "Not for young children.",
         "R3 + R4 make 24, for 2+ hours.",
         "A species of the Ice Age, 3 months under water.",

@@ -40,17 +40,26 @@ def _in_line(proof: Proof, line: Line) -> Found:
             return
     for match in young().finditer(line.text):
         grave = {h.id: item.value for item, h in brought(proof.pattern) if h.id in _GRAVE}
-        refused = re.search(r"(?i)\b(?:not|never|no|nothing|unsuitable)\b[^.;:]*$",
-                            line.text[: match.start()])  # fmt: skip
-        if grave and refused is None and is_for_young(match):
+        if grave and is_for_young(match) and not _taken_back(line.text, match):
             yield CHECK.finding(
                 place(line, *match.span()),
                 f"{quoted(match.group())} speaks against the hazard that the pattern brings:"
-                f" {_listed(grave)}. US 16 CFR 1501 bans small parts in what is meant for children"
-                " under three years; EN 71-1 does the same.",
+                f" {_listed(grave)}. US 16 CFR 1501 and EN 71-1 keep such things out of what is"
+                " meant for children under three years.",
                 "Take the line out, or do without what brings the hazard.",
             )
             return
+
+
+def _taken_back(text: str, match: re.Match[str]) -> bool:
+    """Whether the clause denies the line, its sentence tells what to do instead ('for toddlers,
+    embroider the eyes'), or it follows on a word that is told of as a promise."""
+    before = re.split(r"[.;:!?]", text[: match.start()])[-1].lower()
+    after = re.split(r"[.;:!?]", text[match.end() :])[0].lower()
+    if before.endswith("safe ") or re.search(r"\b(?:not|never|no|nothing|unsuitable)\b", before):
+        return True
+    advice = r"\b(?:embroider|instead|leave|leav|omit|replace|keep|if|when)"
+    return re.search(advice, before + after) is not None
 
 
 def _listed(grave: dict[str, str]) -> str:

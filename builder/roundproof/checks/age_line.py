@@ -76,7 +76,6 @@ title: Pebble
 terms: US
 summary: {}
 notions:
-  - fibrefill 1 g
   - {{item: safety eyes, size: 6 mm, count: 2, hazard: small part}}
 safety:
   note: The eyes are small parts that can come loose and be swallowed by young children.
@@ -85,7 +84,6 @@ pieces:
     R1: 6 sc in magic ring (6)
     R2: inc in each st around (12)
     R3: sc around (12)
-    Stuff.
 assembly:
   - place: {{item: safety eyes, piece: body, between: [R2, R3], around: {{st: 3, apart: 2}}}}
 """

@@ -14,9 +14,10 @@ _PAIRS = {")": "(", "]": "[", "}": "{"}
 
 
 def _run(proof: Proof) -> Found:
+    title = proof.pattern.title
     for said in everywhere(proof):
         at = _alone(said)
-        if at is None:
+        if at is None or (title is not None and said.span == title.span):  # a name is a name
             continue
         sign = said.text[at]
         opens = sign in _PAIRS.values()

@@ -16,7 +16,6 @@ _SIZED = re.compile(
 )
 """Notions that come in many sizes, of which only one will do."""
 _NOT_SIZED = re.compile(r"\bneedles?\b|\bcutters?\b|\b(?:embroidered|felt|yarn|thread)\b", re.I)
-_MEASURES = ("height", "width", "length", "depth", "span_", "around")
 
 
 def details(pattern: Pattern) -> Iterator[Lack]:
@@ -26,7 +25,6 @@ def details(pattern: Pattern) -> Iterator[Lack]:
         yield from _piece(pattern, piece)
     for photo in pattern.photos:
         yield from _photo(pattern, photo)
-    yield from _scale(pattern)
 
 
 def _notion(notion: Notion) -> Iterator[Lack]:
@@ -62,17 +60,3 @@ def _photo(pattern: Pattern, photo: Photo) -> Iterator[Lack]:
     general = pattern.licence or (pattern.permissions and pattern.permissions.photos)
     if photo.licence is None and whose and not (own and general):
         yield Lack("licence", photo.file.span, of, "Add `licence:`, what others may do with it.")
-
-
-def _scale(pattern: Pattern) -> Iterator[Lack]:
-    """A finished size that shares no measure with the size in life gives no scale."""
-    real, size = pattern.specimen and pattern.specimen.real_size, pattern.size
-    if not real or size is None:
-        return
-    true = [name for name in _MEASURES if getattr(real, name)]
-    if true and not any(getattr(size, name) for name in true):
-        key = true[0].rstrip("_")
-        mend = (
-            f"Add the finished {key}: the size in life gives it, and the scale follows from both."
-        )
-        yield Lack(key, size.span, "`size`", mend)

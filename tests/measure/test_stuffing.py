@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from measure.made import disc, measures, piece
+from measure.made import disc, measures, pattern, piece
+from proving import proved
 from roundproof.measure.cushion import VOLUME, cushion_grams
 from roundproof.measure.firmness import Firmness, firmness_of
 from roundproof.measure.model import RoundSize
@@ -153,3 +154,22 @@ def test_a_large_cushion_is_filled_by_the_rule_for_its_area() -> None:
     # 40 rounds of 5 mm: 20 cm from the middle to the edge
     expected = cushion_grams(3.14159 * 200**2) * (1 + MORE)
     assert found.stuffing == pytest.approx(expected, rel=0.06)
+
+
+def test_a_stretch_of_ones_own_takes_the_place_of_the_usual_one() -> None:
+    text = pattern({"body": piece("slate", *BALL)}, YARN)
+    usual = proved(text)[0]
+    own = proved(f"stretch: 10 %\n{text}")[0]
+    assert usual is not None and own is not None
+    first, second = usual.measures.stuffing, own.measures.stuffing
+    assert first is not None and second is not None
+    assert second / first == pytest.approx((1 + 3 * 0.10) / (1 + 3 * 0.03))
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["Do not stuff.", "Don't stuff the arm.", "Leave the arm empty.", "Leave it unstuffed."],
+)
+def test_what_is_told_to_stay_empty_takes_nothing(line: str) -> None:
+    alone, both = grams("Stuff."), grams("Stuff.", others={"arm": piece("slate", *BALL, line)})
+    assert alone and both == pytest.approx(alone)

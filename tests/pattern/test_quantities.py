@@ -205,3 +205,18 @@ def test_a_pace_is_stitches_a_minute(text: str, value: float) -> None:
 def test_what_is_no_pace_is_refused(text: str, check: str, why: str) -> None:
     fault = read.pace(text)
     assert isinstance(fault, Fault) and (fault.check, fault.why) == (check, why)
+
+
+@pytest.mark.parametrize(("text", "value"), [("5 %", 0.05), ("0%", 0.0), ("12.5 percent", 0.125)])
+def test_a_stretch_is_a_percentage(text: str, value: float) -> None:
+    assert read.stretch(text) == pytest.approx(value)
+
+
+@pytest.mark.parametrize(
+    ("text", "check", "why"),
+    [("5", "unit-missing", "`%`"), ("40 %", "value-kind", "25 %"), ("-1 %", "value-kind", "")],
+)
+def test_what_is_no_stretch_is_refused(text: str, check: str, why: str) -> None:
+    fault = read.stretch(text)
+    assert isinstance(fault, Fault)
+    assert fault.check == check and why in fault.why

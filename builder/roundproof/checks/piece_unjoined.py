@@ -45,8 +45,10 @@ def _copies(pattern: Pattern, piece: Piece) -> Iterator[Finding]:
     ]
     if not joins or any(join.around is None for join in joins):
         return
+    # A step tells of one host or of all its copies together: either may be meant.
+    once = sum(copies(join.around) for join in joins)
     placed = sum(copies(join.around) * _hosts(pattern, join, keys) for join in joins)
-    if placed == piece.make:
+    if piece.make in (once, placed):
         return
     yield CHECK.finding(
         joins[-1].span,

@@ -23,7 +23,16 @@ Part = tuple[int | None, Firmness | None]
 Parts = tuple[Part, ...]
 """The parts of a piece from the start up; the last goes to the end."""
 
-_NONE = ("not stuff", "without stuffing", "no stuffing", "unstuffed", "empty", "not at all")
+_NONE = (
+    "not stuff",
+    "n't stuff",
+    "n’t stuff",
+    "without stuffing",
+    "no stuffing",
+    "unstuffed",
+    "empty",
+    "not at all",
+)
 _WORDS = ((("firm",), Firmness.FIRM), (("light", "soft", "loose"), Firmness.SOFT))
 _ONWARD = re.compile(r"\bfrom (?:here|now|this (?:round|row|point)) (?:on|up)", re.IGNORECASE)
 

@@ -23,8 +23,9 @@ from roundproof.notation.edges import piece_of
 from roundproof.pattern.model import Join, Pattern, Piece, Stuff
 
 STRAIN = 0.03
-"""How much filling stretches the fabric each way. A default: no published figure was found. It
-applies to what is filled, and enters its volume three times, once for each way."""
+"""How much filling stretches the fabric each way where the pattern does not say (`stretch`). A
+default: no published figure was found. It applies to what is filled, and enters its volume three
+times, once for each way."""
 MORE = 0.10
 """Added for what is lost and pressed in: common practice, no source."""
 GRAMS_A_LITRE = {Firmness.SOFT: 20.0, Firmness.MEDIUM: 35.0, Firmness.FIRM: 50.0}
@@ -64,9 +65,14 @@ def filling(pattern: Pattern, fabric: Fabric, sizes: Mapping[str, PieceSize]) ->
         return Filling(None, "nothing is stuffed")
     return Filling(
         grams * (1 + MORE),
-        f"{said}{number(volume, 0)} ml inside, stretched by {number(STRAIN * 100, 0)} %, at"
-        f" {number(1000 * grams / volume, 0)} g a litre, and {number(MORE * 100, 0)} % more",
+        f"{said}{number(volume, 0)} ml inside, stretched by {number(strain(pattern) * 100, 1)} %,"
+        f" at {number(1000 * grams / volume, 0)} g a litre, and {number(MORE * 100, 0)} % more",
     )
+
+
+def strain(pattern: Pattern) -> float:
+    """How much filling stretches the fabric each way, as a share."""
+    return pattern.stretch.value if pattern.stretch else STRAIN
 
 
 def stuffed(pattern: Pattern, fabric: Fabric, sizes: Mapping[str, PieceSize]) -> dict[str, Parts]:
@@ -88,7 +94,7 @@ def _inside(pattern: Pattern, piece: Piece, size: PieceSize) -> float:
     source) and half of which lies inside, more for the stretch."""
     across = (size.diameter or 0.0) / 2
     left = max(1 - _thick(pattern, piece) / across, 0.0) if across else 1.0
-    return (size.volume or 0.0) * left**3 * (1 + 3 * STRAIN)
+    return (size.volume or 0.0) * left**3 * (1 + 3 * strain(pattern))
 
 
 def _thick(pattern: Pattern, piece: Piece) -> float:
@@ -104,7 +110,7 @@ def _thick(pattern: Pattern, piece: Piece) -> float:
 def _cushion_half(pattern: Pattern, piece: Piece, cushion: Cushion) -> float:
     """ml inside one of the two sheets of a cushion."""
     held = cushion.volume - cushion.fabric * _thick(pattern, piece)
-    return max(held, 0.0) / 2 / 1000 * (1 + 3 * STRAIN)
+    return max(held, 0.0) / 2 / 1000 * (1 + 3 * strain(pattern))
 
 
 def _cushion_density(cushion: Cushion, held: float, how: Mapping[Firmness, float]) -> float | None:

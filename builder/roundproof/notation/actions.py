@@ -27,7 +27,10 @@ _KEEP = re.compile(r"(?:do not|don't) (?:fasten off|cut(?: the)? yarn).*$")
 _FASTEN = re.compile(r"(?:fasten off|finish off|bind off|fo\b|cut the yarn|cut yarn).*$")
 _TURN = re.compile(r"turn(?: the work)?\.?$")
 _FOLD = re.compile(r"(?:fold|flatten)\b.*\bflat\b.*$|fold (?:it |the \w+ )?in half.*$|flatten\b.*$")
-_STUFF = re.compile(r"(?:stuff|begin to stuff|start stuffing|begin stuffing|keep stuffing)\b.*$")
+_STUFF = re.compile(
+    r"(?:(?:do not |don't )?stuff|(?:begin|start) (?:to stuff|stuffing)|keep stuffing)\b.*$"
+    r"|leave (?:the |it\b)[^.;]*(?:empty|unstuffed|without stuffing)\b.*$"
+)
 _MOVE = re.compile(
     r"move (?:the )?(?:start|marker|beginning)(?: of (?:the )?round)?"
     r" (?P<n>\d+) (?:sts?|stitches|stitch) (?:on|forward).*$"
@@ -95,6 +98,7 @@ _STARTS = (
         "do not",
         "don't",
         "fasten",
+        "leave",
         "finish",
     ),
     *("bind", "fo", "cut", "turn", "fold", "flatten", "stuff", "keep", "move", "mark"),

@@ -314,6 +314,7 @@ class Pattern:
     terms: Located[Terms] | None = None
     level: Located[str] | None = None
     pace: Located[float] | None = None
+    stretch: Located[float] | None = None
     """Single crochets in a minute of working."""
     licence: Located[str] | None = None
     permissions: Permissions | None = None

@@ -203,6 +203,23 @@ def pace(text: str) -> float | Fault:
     return Fault("that cannot be")
 
 
+MOST_STRETCH = 25
+
+
+def stretch(text: str) -> float | Fault:
+    """A share from a percentage: `5 %` is 0.05."""
+    found = re.fullmatch(rf"(?P<number>{NUMBER})\s*(?:%|percent|per cent)", text.strip(), re.I)
+    if found is None:
+        lone = _LONE_NUMBER.fullmatch(text)
+        return Fault("its `%` is missing", "unit-missing") if lone else Fault()
+    value = number(found["number"])
+    if isinstance(value, Fault):
+        return value
+    if value > MOST_STRETCH:
+        return Fault(f"no fabric stretches more than {MOST_STRETCH} % with its filling")
+    return value / 100
+
+
 def whole(text: str) -> int | Fault:
     """A whole number."""
     return int(text) if re.fullmatch(r"\d{1,9}", text) else Fault()

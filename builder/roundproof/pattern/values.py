@@ -36,6 +36,7 @@ GAUGE = Value(
     "stitches and rounds over a length", "23 sts x 25 rounds = 10 cm", read.gauge, _STRING
 )
 PACE = Value("stitches a minute", "15 sts a minute", read.pace, _STRING)
+STRETCH = Value("a share in percent", "5 %", read.stretch, _STRING)
 VERSION = Value(
     "three numbers with points between",
     "1.0.0",

@@ -48,9 +48,3 @@ def test_a_piece_worked_otherwise_has_a_gauge_of_its_own(key: str) -> None:
     (finding,) = missed(text)
     assert (finding.message, finding.piece) == ("Piece `rim` does not say its `gauge`.", "rim")
     assert said(text.replace(key, f"{key}\n    gauge: 18 sts x 19 rounds = 10 cm")) == []
-
-
-def test_a_scale_needs_one_measure_of_both() -> None:
-    real = "specimen: {name: Pebble, real_size: {depth: 30 mm}}\n"
-    assert said(COMPLETE + real) == ["`size` does not say its `depth`."]
-    assert said(COMPLETE + real.replace("depth", "height")) == []

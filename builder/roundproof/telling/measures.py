@@ -91,6 +91,7 @@ def _piece(proof: Proof, size: PieceSize) -> dict[str, Any]:
         "edge_cm": _cm(size.edge),
         "volume_ml": _two(size.volume),
         "outline": [[_cm(each.radius), _cm(each.height)] for each in size.outline],
+        "lies": [each.flatness.value for each in size.outline],
         "gauge_guessed": size.guessed,
         "hours": _range(spent.hours),
         "unreliable": why,

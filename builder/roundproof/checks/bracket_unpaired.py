@@ -11,6 +11,7 @@ from roundproof.findings import Severity
 from roundproof.proof import Proof
 
 _PAIRS = {")": "(", "]": "[", "}": "{"}
+_SIGNS = "()[]{}"
 
 
 def _run(proof: Proof) -> Found:
@@ -32,6 +33,8 @@ def _run(proof: Proof) -> Found:
 
 def _alone(said: Said) -> int | None:
     """Where the first bracket stands that has no partner in its text."""
+    if not any(sign in said.text for sign in _SIGNS):
+        return None
     bare = _faces().sub(lambda m: " " * len(m[0]), said.text)
     open_: list[int] = []
     for at, sign in enumerate(bare):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
-from roundproof.checks._prose import Said, everywhere
+from roundproof.checks._prose import Said, sentences
 from roundproof.checks.base import Check, Found
 from roundproof.findings import Severity
 from roundproof.proof import Proof
@@ -15,7 +15,7 @@ _SIGNS = "()[]{}"
 
 
 def _run(proof: Proof) -> Found:
-    for said in everywhere(proof):
+    for said in sentences(proof):
         at = _alone(said)
         if at is None:
             continue

@@ -18,6 +18,7 @@ from roundproof.pattern.model import (
     Pattern,
     Place,
     Stuff,
+    Yarn,
 )
 from roundproof.pattern.near import nearest
 from roundproof.pattern.notions import notion_for, stems
@@ -68,6 +69,13 @@ def yarn_uses(proof: Proof) -> Iterator[Use]:
     for step in proof.pattern.assembly:
         if isinstance(step.verb, Join) and step.verb.with_:
             yield Use(step.verb.with_.value, step.verb.with_.span)
+
+
+def own_yarns(proof: Proof) -> Iterator[Yarn]:
+    """The yarns of the list but for those of the defaults that nothing is worked in."""
+    for yarn in proof.pattern.yarns:
+        if not yarn.shared or yarn.key in proof.measures.yarns:
+            yield yarn
 
 
 def thread_uses(pattern: Pattern) -> Iterator[Use]:

@@ -76,6 +76,12 @@ def notes(proof: Proof) -> Iterator[Said]:
 
 def everywhere(proof: Proof) -> Iterator[Said]:
     """All that a page or a print shows of the designer's words, short ones as well."""
+    yield from sentences(proof)
+    yield from (Said(word.value, word.span) for word in _words(proof) if word is not None)
+
+
+def sentences(proof: Proof) -> Iterator[Said]:
+    """The same without titles, names and the like."""
     pattern, specimen = proof.pattern, proof.pattern.specimen
     yield from for_makers(proof)
     for change in pattern.changes:
@@ -89,7 +95,6 @@ def everywhere(proof: Proof) -> Iterator[Said]:
             yield from _lines(text)
     for text in pattern.credits:
         yield from _lines(text)
-    yield from (Said(word.value, word.span) for word in _words(proof) if word is not None)
 
 
 def _words(proof: Proof) -> Iterator[Located[str] | None]:

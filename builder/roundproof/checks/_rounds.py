@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from roundproof.fabric.model import Base, Misfit, WorkedPiece, WorkedRound
 from roundproof.notation.tree import Instruction, Item, Onto, Spot
 from roundproof.notation.writer import which_copy, written
+from roundproof.pattern.model import Status
 from roundproof.proof import Proof
 
 
@@ -21,6 +22,13 @@ def worked_rounds(proof: Proof) -> Iterator[tuple[WorkedPiece, WorkedRound | Non
         for worked in piece.rounds:
             yield piece, before, worked
             before = worked
+
+
+def under_way(proof: Proof) -> bool:
+    """Whether a draft is still being written, as far as it shows: no piece of it is fastened off.
+    What it comes to as a whole is not known yet."""
+    ended = any(piece.fastened or piece.gathered for piece in proof.fabric.pieces.values())
+    return proof.pattern.status is Status.DRAFT and not ended
 
 
 def source_of(before: WorkedRound | None, worked: WorkedRound, misfit: Misfit) -> str:

@@ -41,7 +41,7 @@ def _needle(proof: Proof) -> Asked | None:
 
 def _pins(proof: Proof) -> Asked | None:
     for said in (*steps(proof), *notes(proof)):
-        if found := _pinned().search(said.text):
+        if "pin" in said.text.lower() and (found := _pinned().search(said.text)):
             return _told(said, found, "pinned", "pin", "pins")
     return None
 

@@ -5,19 +5,19 @@ from __future__ import annotations
 import re
 from functools import cache
 
-from roundproof.checks._prose import Said, everywhere
+from roundproof.checks._prose import Said, sentences
 from roundproof.checks.base import Check, Found
 from roundproof.findings import Severity
 from roundproof.proof import Proof
 
 _PAIRS = {")": "(", "]": "[", "}": "{"}
+_SIGNS = "()[]{}"
 
 
 def _run(proof: Proof) -> Found:
-    title = proof.pattern.title
-    for said in everywhere(proof):
+    for said in sentences(proof):
         at = _alone(said)
-        if at is None or (title is not None and said.span == title.span):  # a name is a name
+        if at is None:
             continue
         sign = said.text[at]
         opens = sign in _PAIRS.values()
@@ -33,6 +33,8 @@ def _run(proof: Proof) -> Found:
 
 def _alone(said: Said) -> int | None:
     """Where the first bracket stands that has no partner in its text."""
+    if not any(sign in said.text for sign in _SIGNS):
+        return None
     bare = _faces().sub(lambda m: " " * len(m[0]), said.text)
     open_: list[int] = []
     for at, sign in enumerate(bare):

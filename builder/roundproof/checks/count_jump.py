@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
-from roundproof.checks._rounds import worked_rounds
 from roundproof.checks.base import Check, Found
 from roundproof.fabric.model import Base, WorkedPiece, WorkedRound
 from roundproof.findings import Severity
@@ -19,10 +19,16 @@ _LEAST = 6
 
 
 def _run(proof: Proof) -> Found:
-    for piece, before, worked in worked_rounds(proof):
-        jump = _jump(before, worked)
-        if not jump or _meant(piece, worked):
-            continue
+    for piece in proof.fabric.pieces.values():
+        if piece.of is None:
+            yield from _piece(piece)
+
+
+def _piece(piece: WorkedPiece) -> Found:
+    jumps = list(_jumps(piece))
+    if not jumps or _told(piece):
+        return
+    for worked, jump in jumps:
         yield CHECK.finding(
             worked.round.work,
             f"{worked.label} makes {stitches(worked.made or 0)} of the {worked.used} it is worked"
@@ -32,6 +38,14 @@ def _run(proof: Proof) -> Found:
             piece=piece.piece.key,
             round=worked.label,
         )
+
+
+def _jumps(piece: WorkedPiece) -> Iterator[tuple[WorkedRound, str]]:
+    rounds = piece.rounds
+    for before, worked, after in zip((None, *rounds), rounds, (*rounds[1:], None), strict=False):
+        jump = _jump(before, worked)
+        if jump and not _plain(piece, worked, after):
+            yield worked, jump
 
 
 def _jump(before: WorkedRound | None, worked: WorkedRound) -> str:
@@ -46,15 +60,16 @@ def _jump(before: WorkedRound | None, worked: WorkedRound) -> str:
     return "less than half as many" if _TIMES * made < used else ""
 
 
-def _meant(piece: WorkedPiece, worked: WorkedRound) -> bool:
-    """Whether a frill or a gather is told of, or plain: a last round that stays wide or is drawn
-    shut, one that the next round passes by, one of spurs of chains."""
-    entries = piece.entries[piece.entries.index(worked) + 1 :]
-    after = next((e for e in entries if isinstance(e, WorkedRound)), None)
+def _plain(piece: WorkedPiece, worked: WorkedRound, after: WorkedRound | None) -> bool:
+    """Whether a frill or a gather is plain: a last round that stays wide or is drawn shut, one
+    that the next round passes by, one of spurs of chains."""
     if after is None:
         return (worked.made or 0) > (worked.used or 0) or piece.gathered
-    if after.base is not Base.ROUND or after.onto or _chained(worked):
-        return True
+    return after.base is not Base.ROUND or bool(after.onto) or _chained(worked)
+
+
+def _told(piece: WorkedPiece) -> bool:
+    """Whether the piece speaks of a frill or a gather."""
     said = " ".join(e.text for e in piece.entries if isinstance(e, Note | Action))
     return bool(re.search(r"ruffl|frill|gather|flounce|skirt|drawn? (?:in|together)", said, re.I))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from roundproof.checks._materials import is_filling
+from roundproof.checks._rounds import under_way
 from roundproof.checks.base import Check, Found, missing, quoted
 from roundproof.findings import Severity
 from roundproof.measure.figures import number
@@ -17,7 +18,7 @@ are that rough (common practice, no source)."""
 
 def _run(proof: Proof) -> Found:
     fillings = [n for n in proof.pattern.notions if is_filling(n)]
-    if len(fillings) != 1:
+    if len(fillings) != 1 or under_way(proof):
         return
     (notion,) = fillings
     if notion.amount is not None:
@@ -67,6 +68,7 @@ pieces:
     Stuff firmly.
     R9: (sc, dec) x 6 (12)
     R10: dec x 6 (6)
+    Fasten off.
 """
 
 CHECK = Check(

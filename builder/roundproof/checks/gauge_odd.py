@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from roundproof.checks._materials import own_yarns
 from roundproof.checks.base import Check, Found, quoted
 from roundproof.findings import Severity
 from roundproof.measure.figures import number
@@ -23,7 +24,7 @@ _RATIO = (0.7, 2.6)
 
 def _run(proof: Proof) -> Found:
     seen: set[Span] = set()
-    for yarn in proof.pattern.yarns:
+    for yarn in own_yarns(proof):
         weight = yarn_weight(yarn.weight.value) if yarn.weight else None
         said = next(_said(proof.pattern, yarn, weight), None)
         if said is None or said[0] in seen:

@@ -16,6 +16,8 @@ def _run(proof: Proof) -> Found:
     for piece in proof.fabric.pieces.values():
         yarns = {key for worked in piece.rounds for _, key in worked.tally}
         (flat if in_rows(piece) else round_).update(yarns)
+    if None in flat:  # rows in a yarn that nobody names
+        return
     seen: set[Span] = set()
     for yarn in proof.pattern.yarns:
         gauge = yarn.gauge

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import groupby
 
 from roundproof.checks.base import Check, Found
 from roundproof.fabric.edges import in_rows
@@ -50,8 +51,8 @@ def _run(proof: Proof) -> Found:
 def _stacks(piece: WorkedPiece) -> Iterator[_Stack]:
     """Runs of rounds each of which has its increases over those of the one before."""
     stack, tops = None, frozenset[int]()
-    for worked in piece.rounds:
-        feet, made = _increases(worked)
+    for worked, long in zip(piece.rounds, _in_long_runs(piece), strict=True):
+        feet, made = _increases(worked) if long else (frozenset[int](), frozenset[int]())
         over = bool(feet) and feet <= tops
         if stack and over and len(feet) == stack.places:
             stack = _Stack(stack.first, worked, stack.rounds + 1, stack.places)
@@ -65,13 +66,24 @@ def _stacks(piece: WorkedPiece) -> Iterator[_Stack]:
         yield stack
 
 
-def _increases(worked: WorkedRound) -> tuple[frozenset[int], frozenset[int]]:
-    """The stitches below that take several, and the numbers of those made in them. Nothing for a
-    round in which all do: they stand everywhere."""
+def _in_long_runs(piece: WorkedPiece) -> list[bool]:
+    """For each line of work whether it stands in a run long enough of rounds with increases."""
+    found: list[bool] = []
+    for shaped, run in groupby(piece.rounds, key=_shaped):
+        lines = len(list(run))
+        found += [shaped and lines >= _ROUNDS] * lines
+    return found
+
+
+def _shaped(worked: WorkedRound) -> bool:
+    """Whether a round has increases enough. One in which all stitches are, has them everywhere."""
     made, used = worked.made or 0, worked.used or 0
     plain = worked.base is Base.ROUND and worked.sound and worked.rounds == 1
-    if not plain or not _PLACES <= made - used < used or made > _MOST:
-        return frozenset(), frozenset()
+    return plain and _PLACES <= made - used < used and made <= _MOST
+
+
+def _increases(worked: WorkedRound) -> tuple[frozenset[int], frozenset[int]]:
+    """The stitches below that take several, and the numbers of those made in them."""
     on: dict[int, list[int]] = {}
     for stitch in laid(worked):
         if stitch.number and len(stitch.feet) == 1 and stitch.feet[0].into is Into.STITCH:

@@ -19,6 +19,10 @@ _OTHER = (
 )  # fmt: skip
 
 
+_HINTS = ("inch", " in)", " in ", " in.", '"', "″", "yd", "yard", "oz", "ounce", "ft", "foot", "lb")
+"""Most texts have none of these and need no closer look."""
+
+
 @dataclass(frozen=True, slots=True)
 class _Measure:
     """`value` in mm or grams, exact to `within` as it is rounded."""
@@ -30,6 +34,8 @@ class _Measure:
 
 def _run(proof: Proof) -> Found:
     for said in everywhere(proof):
+        if not any(word in said.text for word in _HINTS):
+            continue
         for found in _pair().finditer(said.text):
             one, other = _measure(found[1], found[2]), _measure(found[3], found[4])
             if one is None or other is None or one.unit.measures != other.unit.measures:

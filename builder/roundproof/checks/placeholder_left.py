@@ -30,7 +30,7 @@ def _run(proof: Proof) -> Found:
 def _placeholder() -> re.Pattern[str]:
     """Signs in capitals as they are typed; words in any case. A question mark alone asks."""
     return re.compile(
-        r"\b(?:TODO|FIXME|TBC|TBD|TBA|XX+|NN)\b|\?{2,}|_{3,}|\[\s*(?:\.{3}|…)?\s*\]"
+        r"\b(?:TODO|FIXME|TBC|TBD|TBA|XX+)\b|\?{2,}|_{3,}|\[\s*(?:\.{3}|…)?\s*\]"
         r"|(?i:\blorem ipsum\b|[\[<(]\s*(?:insert|add|your|put|fill in)\b[^\])>]*[\])>]"
         r"|\b(?:your (?:text|name|title) here|change me|to be (?:done|written|added|confirmed))\b)"
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from roundproof.checks._materials import own_yarns
 from roundproof.checks.base import Check, Found, quoted
 from roundproof.findings import Severity
 from roundproof.measure.figures import number
@@ -15,7 +16,7 @@ _SHORT, _LONG = 0.6, 1.6
 
 def _run(proof: Proof) -> Found:
     seen: set[Span] = set()
-    for yarn in proof.pattern.yarns:
+    for yarn in own_yarns(proof):
         weight = yarn_weight(yarn.weight.value) if yarn.weight else None
         if weight is None or yarn.ball is None or yarn.ball.span in seen:
             continue

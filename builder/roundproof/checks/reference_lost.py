@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import cache
 
 from roundproof.checks._prose import Said, notes
@@ -16,8 +16,9 @@ from roundproof.source import Line, Located
 
 
 def _run(proof: Proof) -> Found:
+    numbers = {key: _numbers(piece) for key, piece in proof.fabric.pieces.items()}
     for said, keys in (*_steps(proof), *((n, [n.piece or ""]) for n in notes(proof))):
-        yield from _rounds(proof, said, keys)
+        yield from _rounds(proof, said, keys, numbers)
         yield from _photos(proof, said)
 
 
@@ -42,36 +43,54 @@ def _named(verb: Verb) -> Iterator[str]:
     yield from (word.value for word in words if word is not None)
 
 
-def _rounds(proof: Proof, said: Said, keys: Sequence[str]) -> Found:
+def _rounds(proof: Proof, said: Said, keys: Sequence[str], numbers: _Numbers) -> Found:
+    found = list(_round().finditer(said.text))
+    if not found:
+        return
     pieces = proof.fabric.pieces
     told = " ".join((said.text, *keys)).lower()
-    meant = [p for p in pieces.values() if p.piece.key in keys or _is_named(p, told)]
-    for found in _round().finditer(said.text):
-        numbers = [int(n) for n in found.groups() if n]
-        for number in numbers:
-            if _there(meant or pieces.values(), number):
-                continue
-            names = " and ".join(quoted(p.piece.name) for p in meant)
-            elsewhere = _there(pieces.values(), number)
-            yield CHECK.finding(
-                said.place(*found.span()),
-                f"{quoted(found[0])}: there is no R{number} in {names or 'any piece'}.",
-                "Say of which piece." if elsewhere else "Name a round that there is.",
-                severity=Severity.WARNING if elsewhere else Severity.ERROR,
-                piece=said.piece,
-                round=said.round,
-            )
-            break
+    meant = [key for key, p in pieces.items() if key in keys or _is_named(p, told)]
+    for match in found:
+        wanted = [int(n) for n in match.groups() if n]
+        lost = next((n for n in wanted if not _there(meant or pieces, n, numbers)), None)
+        if lost is None:
+            continue
+        names = " and ".join(quoted(pieces[key].piece.name) for key in meant)
+        elsewhere = _there(pieces, lost, numbers)
+        yield CHECK.finding(
+            said.place(*match.span()),
+            f"{quoted(match[0])}: there is no R{lost} in {names or 'any piece'}.",
+            "Say of which piece." if elsewhere else "Name a round that there is.",
+            severity=Severity.WARNING if elsewhere else Severity.ERROR,
+            piece=said.piece,
+            round=said.round,
+        )
 
 
-def _there(pieces: Iterable[WorkedPiece], number: int) -> bool:
+_Numbers = Mapping[str, Sequence[tuple[int, int]]]
+"""The round numbers of each piece, from and to."""
+
+
+def _numbers(piece: WorkedPiece) -> list[tuple[int, int]]:
+    """The numbers of its rounds, those that follow on each other taken together."""
+    runs: list[tuple[int, int]] = []
+    for first, last in sorted((w.round.label.first, w.round.label.last) for w in piece.rounds):
+        if runs and first <= runs[-1][1] + 1:
+            runs[-1] = runs[-1][0], max(last, runs[-1][1])
+        else:
+            runs.append((first, last))
+    return runs
+
+
+def _there(keys: Iterable[str], number: int, numbers: _Numbers) -> bool:
     """Whether one of the pieces has the round, or is still to be written."""
-    return any(piece.at(number) or not piece.rounds for piece in pieces)
+    runs = (numbers[key] for key in keys)
+    return any(not run or any(a <= number <= b for a, b in run) for run in runs)
 
 
 def _is_named(piece: WorkedPiece, told: str) -> bool:
-    names = {piece.piece.key.lower(), piece.piece.name.lower()}
-    return any(re.search(rf"\b{re.escape(name)}(?:s|es)?\b", told) for name in names)
+    names = (name.lower() for name in {piece.piece.key, piece.piece.name})
+    return any(n in told and re.search(rf"\b{re.escape(n)}(?:s|es)?\b", told) for n in names)
 
 
 def _photos(proof: Proof, said: Said) -> Found:

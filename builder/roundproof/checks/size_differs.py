@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import inf
 
+from roundproof.checks._rounds import under_way
 from roundproof.checks.base import Check, Found
 from roundproof.findings import Finding, Severity
 from roundproof.frozen import dataclass
@@ -32,7 +33,7 @@ class _Whole:
 
 def _run(proof: Proof) -> Found:
     size = proof.pattern.size
-    stated = _stated(size) if size else []
+    stated = _stated(size) if size and not under_way(proof) else []
     whole = _whole(proof, size) if size and stated else None
     if whole is None:
         return
@@ -121,6 +122,7 @@ pieces:
     R4-R8: sc around (18)
     R9: (sc, dec) x 6 (12)
     R10: dec x 6 (6)
+    Fasten off.
 """
 
 CHECK = Check(

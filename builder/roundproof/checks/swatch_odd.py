@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from roundproof.checks._materials import own_yarns
 from roundproof.checks.base import Check, Found, quoted
 from roundproof.findings import Severity
 from roundproof.measure.figures import number
@@ -15,7 +16,7 @@ _TIMES = 2.0
 
 
 def _run(proof: Proof) -> Found:
-    for yarn in proof.pattern.yarns:
+    for yarn in own_yarns(proof):
         estimate = _estimate(yarn)
         if yarn.swatch is None or not estimate:
             continue

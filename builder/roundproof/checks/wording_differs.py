@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from functools import cache
 
 from roundproof.checks._prose import Said, for_makers
 from roundproof.checks.base import Check, Found, quoted
@@ -11,22 +10,23 @@ from roundproof.findings import Severity
 from roundproof.proof import Proof
 
 _PAIRS = (
-    (r"st|sts", r"stitch|stitches"),
-    (r"rnd|rnds", r"round|rounds"),
-    (r"rep", r"repeat|repeats"),
-    (r"beg", r"beginning"),
-    (r"rem", r"remaining"),
-    (r"approx\.?", r"about|roughly|approximately"),
-    (r"colou?r [A-D]", r"yarn [A-D]"),
-    (r"colors?|gray|center", r"colours?|grey|centre"),
+    (("st", "sts"), ("stitch", "stitches")),
+    (("rnd", "rnds"), ("round", "rounds")),
+    (("rep",), ("repeat", "repeats")),
+    (("beg",), ("beginning",)),
+    (("rem",), ("remaining",)),
+    (("approx",), ("about", "roughly", "approximately")),
+    (("color", "colors", "gray", "center"), ("colour", "colours", "grey", "centre")),
 )
 """Forms of one word, as they stand in running text."""
+_STOPS = str.maketrans(".,;:()", "      ")
 
 
 def _run(proof: Proof) -> Found:
     texts = [said for said in for_makers(proof) if not said.action]
-    for one, other in _forms():
-        first, second = _first(texts, one), _first(texts, other)
+    words = [frozenset(said.text.lower().translate(_STOPS).split()) for said in texts]
+    for forms, others in _PAIRS:
+        first, second = _first(texts, words, forms), _first(texts, words, others)
         if first is None or second is None:
             continue
         (said, found), (_, usual) = first, second
@@ -39,19 +39,17 @@ def _run(proof: Proof) -> Found:
         )
 
 
-def _first(texts: list[Said], form: re.Pattern[str]) -> tuple[Said, re.Match[str]] | None:
-    for said in texts:
-        if found := form.search(re.sub(r"\{[^}]*\}", lambda m: " " * len(m[0]), said.text)):
+def _first(
+    texts: list[Said], words: list[frozenset[str]], forms: tuple[str, ...]
+) -> tuple[Said, re.Match[str]] | None:
+    """The first place where one of the forms stands, outside braces."""
+    for said, has in zip(texts, words, strict=True):
+        if has.isdisjoint(forms):
+            continue
+        bare = re.sub(r"\{[^}]*\}", lambda m: " " * len(m[0]), said.text)
+        if found := re.search(rf"(?<![\w-])(?:{'|'.join(forms)})(?![\w-])", bare, re.I):
             return said, found
     return None
-
-
-@cache
-def _forms() -> tuple[tuple[re.Pattern[str], re.Pattern[str]], ...]:
-    def whole(words: str) -> re.Pattern[str]:
-        return re.compile(rf"(?<![\w-])(?:{words})(?![\w-])")
-
-    return tuple((whole(one), whole(other)) for one, other in _PAIRS)
 
 
 _PATTERN = """\

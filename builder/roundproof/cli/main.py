@@ -18,7 +18,7 @@ from typing import NoReturn, TextIO
 from roundproof import __version__
 from roundproof.words import say
 
-COMMANDS = ("check", "explain", "work", "measure", "build", "serve", "new", "tidy")
+COMMANDS = ("check", "explain", "work", "measure", "build", "serve", "new", "tidy", "print")
 
 COLLECT = (50_000, 20, 100)
 """How rarely Python looks for values that refer to each other in circles. A command makes many

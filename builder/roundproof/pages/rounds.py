@@ -232,7 +232,7 @@ def _round(
         _svg(round_bar(worked, widest, marks, ruffled=ruffled)),
         row_pixels(worked),
         _svg(between(worked, widest)) if remarks or singles else Markup(""),
-        _work(proof, worked, marks),
+        work_words(proof, worked, marks),
         count,
         " stitches in each round" if worked.rounds > 1 else _stitches(count),
         f"{box}, done",
@@ -264,7 +264,7 @@ def _singles(worked: WorkedRound) -> tuple[str, ...]:
     return tuple(f"{kind}{number}" for number in range(label.first, label.last + 1))
 
 
-def _work(proof: Proof, worked: WorkedRound, marks: Marks) -> Markup:
+def work_words(proof: Proof, worked: WorkedRound, marks: Marks) -> Markup:
     """The instruction from its tree; one that could not be read as it was typed."""
     found = worked.instruction or next(iter(worked.round.readings), None)
     if worked.round.repeats is not None:

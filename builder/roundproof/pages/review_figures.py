@@ -1,0 +1,56 @@
+"""The measured figures of a pattern, each with how it was reached."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from roundproof.measure.figures import cm, number
+from roundproof.measure.meeting import plan_words
+from roundproof.measure.model import PieceSize
+from roundproof.pages.figures import counted, grams, metres
+from roundproof.pages.review_values import Figure
+from roundproof.pages.times import hours_words
+from roundproof.proof import Proof
+
+_NAMES = {
+    "height": "height",
+    "diameter": "width",
+    "length": "length",
+    "edge": "last round",
+    "volume": "volume",
+}
+
+
+def figures(proof: Proof) -> Iterator[Figure]:
+    """Pieces, joins, yarns, filling and time, in that order."""
+    measures = proof.measures
+    for key, size in measures.pieces.items():
+        yield from _piece(proof.fabric.pieces[key].piece.name, size)
+    for fit in measures.fits:
+        names = " to ".join(edge.text for edge in fit.edges)
+        verdict = fit.verdict.value if fit.verdict else ""
+        how = ". ".join(part for part in (fit.working, plan_words(fit)) if part)
+        counts = " : ".join("–" if count is None else f"{count:,}" for count in fit.counts)
+        yield Figure(names, "join", f"{counts}{f', {verdict}' if verdict else ''}", how)
+    for yarn_key, need in measures.yarns.items():
+        value = ""
+        if need.metres is not None:
+            parts = [metres(need.metres)]
+            parts += [grams(need.grams)] if need.grams is not None else []
+            parts += [counted(need.balls, "ball")] if need.balls is not None else []
+            value = ", ".join(parts)
+        yield Figure(yarn_key, "yarn", value, need.working or need.unreliable)
+    filling = grams(measures.stuffing) if measures.stuffing else ""
+    yield Figure("the whole", "filling", filling, measures.working.get("stuffing", ""))
+    hours = hours_words(*measures.hours) if measures.hours else ""
+    yield Figure("the whole", "time", hours, measures.working.get("hours", ""))
+
+
+def _piece(name: str, size: PieceSize) -> Iterator[Figure]:
+    for figure, called in _NAMES.items():
+        mm = getattr(size, figure)
+        if mm is not None:
+            value = f"{number(mm, 1)} ml" if figure == "volume" else cm(mm)
+            yield Figure(name, called, value, size.working.get(figure, ""))
+        elif figure in size.unreliable:
+            yield Figure(name, called, "", size.unreliable[figure])

@@ -9,6 +9,7 @@ from datetime import date
 from roundproof.checks.results import Result, Results
 from roundproof.frozen import dataclass
 from roundproof.pages.check_pages import check_pages
+from roundproof.pages.editor_page import editor_rows
 from roundproof.pages.gallery import Gallery, gallery
 from roundproof.pages.glossary import glossary
 from roundproof.pages.pattern_folder import (
@@ -105,6 +106,7 @@ def _pages_of_every_site(cards: Gallery) -> Iterator[SitePage]:
     yield SitePage("glossary.html", "glossary.html", {"glossary": glossary()})
     checks = check_pages()
     yield SitePage("checks/index.html", "checks.html", {"checks": checks})
+    yield SitePage("checks/editor.html", "editor.html", {"rows": editor_rows()})
     for check in checks:
         yield SitePage(check.address, "check.html", {"check": check})
 

@@ -30,12 +30,6 @@ def test_a_draft_has_one_note_of_all_that_is_still_to_say() -> None:
     assert "title" not in note.message and "hook" not in note.message
 
 
-def test_missing_terms_are_a_warning_even_in_a_draft() -> None:
-    terms, note = sorted(missed(BODY), key=lambda f: f.severity != Severity.WARNING)
-    assert (terms.severity, note.severity) == (Severity.WARNING, Severity.NOTE)
-    assert "US" in terms.message
-
-
 @pytest.mark.parametrize(
     ("status", "severity"), [("testing", Severity.WARNING), ("published", Severity.ERROR)]
 )

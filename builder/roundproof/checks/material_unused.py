@@ -58,6 +58,8 @@ def _taken(proof: Proof) -> set[str | None]:
     uses = (*yarn_uses(proof), *thread_uses(pattern))
     found = ((pattern.yarn(use.word), use.word) for use in uses)
     taken = {yarn.key if yarn else meant_yarn(pattern, word) for yarn, word in found}
+    words = {use.word.lower() for use in uses}  # one word may stand for two yarns
+    taken |= {y.key for y in pattern.yarns if words & {y.key.lower(), *y.words}}
     if len(pattern.yarns) == 1 and not all(piece.yarn for piece in pattern.pieces):
         taken.add(pattern.yarns[0].key)
     return taken

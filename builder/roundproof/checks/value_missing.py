@@ -78,7 +78,7 @@ CHECK = Check(
         "something is wrong; whatever is not said has to be guessed. In a draft it is only "
         "listed, in one note; a pattern in testing is warned of each thing, and a published one "
         "says all of it. What testers cannot do without, such as the gauge, they have to be "
-        "told. Without `terms:` rounds are read in US terms."
+        "told."
     ),
     severity=Severity.ERROR,
     bad=_BAD,

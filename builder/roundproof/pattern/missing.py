@@ -30,23 +30,12 @@ def missing(pattern: Pattern, desk: Desk) -> Iterator[Finding]:
     """The findings for what is still to say; `desk` holds what was missed while reading. A draft
     has one note for everything; later each thing has a finding of its own."""
     lacks = [*_of_pattern(pattern, desk), *_read(pattern, desk), *details(pattern)]
-    if pattern.terms is None and ("a pattern", "terms") not in desk.faulty:
-        yield _terms(pattern)
     if pattern.status is not Status.DRAFT:
         yield from (_finding(lack, pattern.status) for lack in lacks)
     elif lacks:
         yield _still_to_say(pattern, lacks)
     if pattern.status is Status.PUBLISHED:
         yield from _open(pattern)
-
-
-def _terms(pattern: Pattern) -> Finding:
-    """Without terms the rounds are read as US, which may be wrong from the first stitch on."""
-    published = pattern.status is Status.PUBLISHED
-    severity = Severity.ERROR if published else Severity.WARNING
-    message = "The file does not say its `terms`: the rounds are read in US terms."
-    mend = "Write `terms: US` or `terms: UK`."
-    return Finding("value-missing", severity, pattern.span, message, mend)
 
 
 def _of_pattern(pattern: Pattern, desk: Desk) -> Iterator[Lack]:

@@ -1,4 +1,8 @@
-"""Every rule of the assembly: a mistake planted in a clean pattern is one finding, at its words."""
+"""One mistake planted in a clean pattern is one finding, at its words.
+
+A row names the clean pattern (the oystercatcher where it names none), the words that are exchanged, each
+of which stands there once, and the finding: its check, its words, a part of its message and of its mend.
+An error unless it says otherwise."""
 
 from __future__ import annotations
 
@@ -14,26 +18,29 @@ from roundproof.pipeline import prove
 
 HERE = Path(__file__).parent
 CLEAN = HERE.parent / "clean"
-MISTAKES: dict[str, dict[str, Any]] = YAML(typ="safe").load(HERE / "oystercatcher.yaml")
+_READ = YAML(typ="safe")
+MISTAKES: dict[str, dict[str, Any]] = {
+    name: row for file in sorted(HERE.glob("*.yaml")) for name, row in _READ.load(file).items()
+}
 
 
-def planted(folder: Path, put: dict[str, str]) -> tuple[Finding, ...]:
-    """What is found in the clean pattern once some words of it are exchanged."""
-    shutil.copytree(CLEAN / "oystercatcher", folder / "oystercatcher")
+def planted(folder: Path, slug: str, put: dict[str, str]) -> tuple[Finding, ...]:
+    """What is found in a clean pattern once some words of it are exchanged."""
+    shutil.copytree(CLEAN / slug, folder / slug)
     shutil.copy(CLEAN / "defaults.yaml", folder / "defaults.yaml")
-    file = folder / "oystercatcher" / "pattern.yaml"
+    file = folder / slug / "pattern.yaml"
     text = file.read_text(encoding="utf-8")
     for old, new in put.items():
         assert text.count(old) == 1, (old, text.count(old))
         text = text.replace(old, new)
     file.write_text(text, encoding="utf-8")
-    return tuple(prove(folder / "oystercatcher").findings)
+    return tuple(prove(folder / slug).findings)
 
 
 @pytest.mark.parametrize("name", MISTAKES)
-def test_a_mistake_in_a_step_is_one_finding_at_its_words(name: str, tmp_path: Path) -> None:
+def test_a_mistake_is_one_finding_at_its_words(name: str, tmp_path: Path) -> None:
     row = MISTAKES[name]
-    findings = planted(tmp_path, row["put"])
+    findings = planted(tmp_path, row.get("in", "oystercatcher"), row["put"])
     assert [f.check for f in findings] == [row["check"]], [f.message for f in findings]
     (finding,) = findings
     assert finding.severity == row.get("severity", "error")

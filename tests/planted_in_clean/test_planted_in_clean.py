@@ -1,8 +1,8 @@
 """One mistake planted in a clean pattern is one finding, at its words.
 
-A row names the clean pattern (the oystercatcher where it names none), the words that are exchanged, each
-of which stands there once, and the finding: its check, its words, a part of its message and of its mend.
-An error unless it says otherwise."""
+A row names the clean pattern (the oystercatcher where it names none), the words that are exchanged,
+each of which stands there once, and the finding: its check, its words, a part of its message and of
+its mend. An error unless it says otherwise."""
 
 from __future__ import annotations
 

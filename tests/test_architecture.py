@@ -21,6 +21,7 @@ ROOMS = (
     "frozen",
     "source",
     "findings",
+    "tables",
     "reference",
     "words",
     "pattern",

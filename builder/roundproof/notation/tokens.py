@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from difflib import get_close_matches
 from functools import cache, lru_cache
 from typing import NamedTuple
 
@@ -161,6 +160,8 @@ _COMMON = (
 
 def slip_of_the_pen(word: str) -> bool:
     """Whether an unknown word is so like one that is worked that it may be one mistyped."""
+    from difflib import get_close_matches
+
     alike = [w for w in _COMMON if abs(len(w) - len(word)) < 2]
     return bool(get_close_matches(word, alike, 1, 0.65))
 
@@ -193,6 +194,8 @@ class Lexicon:
 
     def nearest(self, word: str) -> str | None:
         """The known word most like an unknown one; among equals, one that is worked."""
+        from difflib import get_close_matches
+
         known = {**single_words(self.uk), **{w: "stitch" for w in self.own if " " not in w}}
         near = get_close_matches(word, [w for w in known if len(w) > 1], 5, 0.6)
         letters = sorted(word)

@@ -116,10 +116,10 @@ Phrases = Mapping[str, tuple[_Phrase, ...]]
 
 
 def _phrases(pairs: Iterable[tuple[str, str, str]]) -> Phrases:
-    """Phrases by their first word, from (text, part, value)."""
+    """Phrases by their first word, from (plain text, part, value)."""
     found: dict[str, list[_Phrase]] = {}
     for text, part, value in pairs:
-        words = tuple(plain(text).replace("-", " ").split())
+        words = tuple(text.replace("-", " ").split())
         found.setdefault(words[0], []).append((words, Own(part, value)))
     return {word: tuple(phrases) for word, phrases in found.items()}
 
@@ -127,14 +127,14 @@ def _phrases(pairs: Iterable[tuple[str, str, str]]) -> Phrases:
 @cache
 def vocabulary(uk: bool) -> Phrases:
     """Every word that is read in one set of terms. A stitch name that only the other set knows is
-    read as that stitch and marked as foreign."""
+    read as that stitch and marked as foreign. Words of the tables are plain in small letters."""
     pairs = [(word, term.part, term.id) for term in terms().values() for word in term.words]
     own = {word for kind in stitches().values() for word in (kind.uk if uk else kind.us)}
     for kind in stitches().values():
         mine, other = (kind.uk, kind.us) if uk else (kind.us, kind.uk)
         pairs += [(word, "stitch", kind.id) for word in mine]
         pairs += [(word, "foreign", kind.id) for word in other if word not in own]
-    return _phrases(pairs)
+    return _phrases((word.lower(), part, value) for word, part, value in pairs)
 
 
 @cache
@@ -182,7 +182,7 @@ class Lexicon:
         self._terms, self._colours, self._declared = terms, colours, own
         self.uk = terms is Terms.UK
         self.own = {plain(word): entry for word, entry in own.items() if len(word) > 1}
-        words = [(word, "colour", key) for word, key in colours.items() if len(word) > 1]
+        words = [(plain(word), "colour", key) for word, key in colours.items() if len(word) > 1]
         words += [(word, "own", word) for word in self.own]
         self.mine = _phrases(words)
         self._by_first: dict[str, _Known] = {}

@@ -19,6 +19,7 @@ ROOT = BUILDER.parent
 
 ROOMS = (
     "frozen",
+    "expressions",
     "source",
     "findings",
     "tables",

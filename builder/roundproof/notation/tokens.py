@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from functools import cache, lru_cache
 from typing import NamedTuple
 
+from roundproof.expressions import expression
 from roundproof.notation.numerals import CARDINALS, ORDINALS, TENS
 from roundproof.notation.numerals import value as numeral
 from roundproof.notation.tree import Onto, Unit
@@ -67,14 +68,14 @@ _PLAIN = str.maketrans(
     }
 )  # fmt: skip
 
-_MISTAKEN = re.compile(r"(?<=\d)[oO](?![a-zA-Z])|(?<![a-zA-Z])[lI](?=\d)|(?<=\d)[lI](?![a-zA-Z])")
+_MISTAKEN = expression(r"(?<=\d)[oO](?![a-zA-Z])|(?<![a-zA-Z])[lI](?=\d)|(?<=\d)[lI](?![a-zA-Z])")
 """An O or an l in the middle of a number."""
-_ONE_STITCH = re.compile(r"(?<![^\W_])[lI](?=\s?(?:sc|hdc|dc|htr|tr|inc|dec)\b)")
+_ONE_STITCH = expression(r"(?<![^\W_])[lI](?=\s?(?:sc|hdc|dc|htr|tr|inc|dec)\b)")
 """An l for the number before a stitch: 'l sc'."""
-_AMONG_DIGITS = re.compile(r"\d[oOlI]|[lI]\d")
-_FACE = re.compile(r"(?<=\s)[:;]-?[()](?=\s|$)")
+_AMONG_DIGITS = expression(r"\d[oOlI]|[lI]\d")
+_FACE = expression(r"(?<=\s)[:;]-?[()](?=\s|$)")
 """A smile, whose bracket has no partner."""
-_WORDS = re.compile(
+_WORDS = expression(
     r"(?P<word>[^\W\d_]+(?:'[^\W\d_]+)?)"
     r"|(?P<ord>(?:\d*1[123]th|\d*(?:1st|2nd|3rd|[04-9]th))\b)"
     r"|(?P<num>\d+)"
@@ -313,7 +314,7 @@ class Lexicon:
         return own
 
 
-_RUN_TOGETHER = re.compile(
+_RUN_TOGETHER = expression(
     r"(?P<a>sc|hdc|dc|htr|tr|inc|dec|invdec)(?P<b>in|around|each|all)"
     r"(?P<c>mr|ring|magicring|each|next|every|all|same|last|first|the)?"
     r"(?P<d>st|sts|stitch|stitches|sc|next)?(?P<e>around)?"

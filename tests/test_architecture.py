@@ -19,8 +19,10 @@ ROOT = BUILDER.parent
 
 ROOMS = (
     "frozen",
+    "expressions",
     "source",
     "findings",
+    "tables",
     "reference",
     "words",
     "pattern",

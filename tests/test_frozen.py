@@ -98,3 +98,22 @@ def test_what_grows_can_be_changed_and_has_no_hash() -> None:
     assert growing == Growing(1, ["a"])
     with pytest.raises(TypeError):
         hash(growing)
+
+
+@pytest.mark.parametrize("before", [0, 2 * frozen.FEW])
+def test_the_first_values_are_made_like_all_later_ones(before: int) -> None:
+    @frozen.dataclass(frozen=True, slots=True)
+    class Pair:
+        left: int
+        right: int = 2
+        more: list[int] = frozen.field(default_factory=list)
+
+    for number in range(before):
+        Pair(number)
+    pair: Any = Pair
+    assert repr([Pair(1), Pair(1, 3), pair(right=4, left=5, more=[6])]).count("Pair(left=") == 3
+    assert (Pair(1).right, Pair(1, 3).right, pair(right=4, left=5).left) == (2, 3, 5)
+    assert Pair(1).more is not Pair(1).more
+    for args, named in [((), {}), ((1, 2, [], 4), {}), ((1,), {"left": 2}), ((1,), {"other": 2})]:
+        with pytest.raises(TypeError, match="argument"):
+            pair(*args, **named)

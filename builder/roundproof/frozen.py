@@ -4,8 +4,8 @@ or checks its types, made to start fast.
 The standard decorator compiles six functions for every class, and loads a good part of Python's
 own compiler to do so. For the hundred and more small values of this package that took longer, at
 every start, than reading, working and checking a pattern. Here the functions are the same for all
-classes, but for `__init__`, which is compiled when the first value of a class is made: most
-classes have none in a run.
+classes. Only a class of many values gets an `__init__` of its own, compiled when it has `FEW`: most
+classes have none or a handful in a run.
 """
 
 from __future__ import annotations
@@ -15,8 +15,11 @@ from typing import TYPE_CHECKING, Any
 
 __all__ = ["dataclass", "field", "replace"]
 
+FEW = 40
+"""Compiling an `__init__` takes as long as making about so many values without one."""
+
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Sequence
     from dataclasses import dataclass, field, replace
 else:
 
@@ -49,6 +52,8 @@ def _made(cls: type[Any], frozen: bool, slots: bool) -> type[Any]:
     own: dict[str, Any] = {
         "__match_args__": names,
         "__said__": said,
+        "__few__": iter(range(FEW)),
+        "__defaults__": {n: about["default"] for n, about in said.items() if "default" in about},
         "__compared__": _compared([n for n in names if said.get(n, {}).get("compare", True)]),
         "__dataclass_fields__": _Fields(),
     }
@@ -75,11 +80,29 @@ class _Fields:
         return found
 
 
-def _first_init(self: Any, *args: Any, **named: Any) -> None:
-    """Stands in for `__init__` until the first value of a class is made."""
+def _init_of_few(self: Any, *args: Any, **named: Any) -> None:
+    """Stands in for `__init__` until a class has many values, or one is made wrongly: Python then
+    says best what is wrong."""
     cls = type(self)
-    cls.__init__ = _init(cls.__match_args__, cls.__said__)
-    cls.__init__(self, *args, **named)
+    values = _values(cls, args, named)
+    if values is None or next(cls.__few__, None) is None:
+        cls.__init__ = _init(cls.__match_args__, cls.__said__)
+        cls.__init__(self, *args, **named)
+        return
+    for name in cls.__match_args__:
+        object.__setattr__(self, name, values[name])
+
+
+def _values(cls: Any, args: Sequence[Any], named: dict[str, Any]) -> dict[str, Any] | None:
+    """The values of all fields by name; None if too many, too few or others are given."""
+    names: tuple[str, ...] = cls.__match_args__
+    given = dict(zip(names, args, strict=False)) | named
+    values = cls.__defaults__ | given
+    if len(values) < len(names):
+        made = {n: about["default_factory"] for n, about in cls.__said__.items() if n not in values}
+        values |= {name: make() for name, make in made.items()}
+    right = len(given) == len(args) + len(named) and values.keys() == set(names)
+    return values if right else None
 
 
 def _init(names: tuple[str, ...], said: dict[str, dict[str, Any]]) -> Any:
@@ -131,7 +154,7 @@ def _hash(self: Any) -> int:
 
 
 _SHARED = {
-    "__init__": _first_init,
+    "__init__": _init_of_few,
     "__repr__": _repr,
     "__eq__": _eq,
 }

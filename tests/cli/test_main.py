@@ -39,6 +39,16 @@ def test_every_command_has_its_file_and_its_help(name: str, capsys: Said) -> Non
     assert module.configure and module.run
 
 
+@pytest.mark.parametrize("width", [60, 120])
+def test_help_is_as_wide_as_the_console(
+    width: int, capsys: Said, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", str(width))
+    assert main(["check", "--help"]) == 0
+    widest = max(map(len, capsys.readouterr().out.splitlines()))
+    assert width - 20 < widest <= width
+
+
 def test_without_a_command_the_overview_is_shown(capsys: Said) -> None:
     assert main([]) == 0
     said = capsys.readouterr().out

@@ -8,11 +8,18 @@ from hypothesis import strategies as st
 from notation.texts import as_text, read
 from roundproof.notation.tokens import Lexicon, plain
 from roundproof.pattern.model import Terms
+from roundproof.reference import stitches, terms
 
 
 @given(st.text())
 def test_plain_text_is_as_long_as_what_was_typed(text: str) -> None:
     assert len(plain(text)) == len(text)
+
+
+def test_words_of_the_tables_are_plain_in_small_letters() -> None:
+    words = {word for term in terms().values() for word in term.words}
+    words |= {word for kind in stitches().values() for word in (*kind.us, *kind.uk)}
+    assert all(plain(word) == word.lower() for word in words)
 
 
 @given(st.text(alphabet=st.characters(exclude_characters="\r\n")))

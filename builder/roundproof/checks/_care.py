@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator
 from functools import cache
 
+from roundproof.expressions import expression
 from roundproof.frozen import dataclass
 from roundproof.proof import Proof
 
@@ -37,7 +38,7 @@ class Material:
 
 _WARM, _HOT = 40, 60
 _WORDS = {"cool": 20, "cold": 20, "lukewarm": 30, "warm": _WARM, "hot": _HOT, "boil": 95}
-_GENTLE = re.compile(r"(?i)\b(?:wool|silk|gentle|delicates?|hand[- ]?wash)\b[\w -]{0,12}"
+_GENTLE = expression(r"(?i)\b(?:wool|silk|gentle|delicates?|hand[- ]?wash)\b[\w -]{0,12}"
                      r"(?:cycle|program|programme|setting)|\bdelicates?\b|\bgentle\b")  # fmt: skip
 _FIBRES = {
     "wool": ("wool", "merino", "alpaca", "mohair", "cashmere", "angora", "camel", "llama", "yak"),

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from roundproof.checks._rounds import in_words
+from roundproof.expressions import expression
 from roundproof.fabric.model import WorkedRound
 from roundproof.fabric.once import worked as work_once
 from roundproof.findings import Edit
@@ -15,7 +15,7 @@ from roundproof.notation.units import SINGLE, named
 from roundproof.proof import Proof
 from roundproof.source import Span
 
-_NUMBER = re.compile(r"\d+")
+_NUMBER = expression(r"\d+")
 
 
 def what_fits(proof: Proof, worked: WorkedRound) -> tuple[str, tuple[Edit, ...]]:

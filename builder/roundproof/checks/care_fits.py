@@ -8,10 +8,11 @@ import unicodedata
 from roundproof.checks._care import Claim, Material, claims, materials, refuses
 from roundproof.checks._said import lines, place
 from roundproof.checks.base import Check, Found, quoted
+from roundproof.expressions import expression
 from roundproof.findings import Severity
 from roundproof.proof import Proof
 
-_CODED = re.compile(r":[a-z]+[-_]?\d*:|[\ue000-\uf8ff]")
+_CODED = expression(r":[a-z]+[-_]?\d*:|[\ue000-\uf8ff]")
 _SIGNS = ("So", "Sm")
 """Categories of characters that are pictures or signs; a degree sign is none of those meant."""
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 
 from roundproof.checks.base import Check, Found, quoted
+from roundproof.expressions import expression
 from roundproof.findings import Severity
 from roundproof.proof import Proof
 
-_NO_NAME = re.compile(r"(?:colou?r|yarn|shade|main|contrast|[a-z])?[\W_]*\d*|mc|cc\d*", re.I)
+_NO_NAME = expression(r"(?:colou?r|yarn|shade|main|contrast|[a-z])?[\W_]*\d*|mc|cc\d*", re.I)
 
 
 def _run(proof: Proof) -> Found:

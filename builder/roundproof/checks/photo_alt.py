@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import re
-
 from roundproof.checks.base import Check, Found, missing, quoted
 from roundproof.checks.photo_missing import CHECK as PHOTO
+from roundproof.expressions import expression
 from roundproof.findings import Severity
 from roundproof.proof import Proof
 
-FILE_NAME = re.compile(
+FILE_NAME = expression(
     r"\S+\.(png|jpe?g|webp|gif|heic|tiff?)|(img|dsc\w?|pxl|image|photo)[\W_]*\d+"
 )
 EMPTY_WORDS = frozenset({"photo", "picture", "image", "foto", "photograph", "a photo", "alt"})

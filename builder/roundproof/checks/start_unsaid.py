@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from roundproof.checks.base import Check, Found, missing, quoted
+from roundproof.expressions import expression
 from roundproof.fabric.model import WorkedPiece
 from roundproof.findings import Severity
 from roundproof.notation.edges import piece_of
@@ -14,7 +15,7 @@ from roundproof.pattern.model import Around, At, Embroider, Join, Place
 from roundproof.proof import Proof
 from roundproof.source import Located, Span
 
-_STITCH = re.compile(r"\bst(?:itch|s)?\.?\s*\d", re.I)
+_STITCH = expression(r"\bst(?:itch|s)?\.?\s*\d", re.I)
 
 
 def _run(proof: Proof) -> Found:

@@ -7,11 +7,12 @@ from functools import cache
 
 from roundproof.checks._prose import for_makers
 from roundproof.checks.base import Check, Found
+from roundproof.expressions import expression
 from roundproof.findings import Edit, Severity
 from roundproof.proof import Proof
 from roundproof.reference import stitches
 
-_BRACED = re.compile(r"\{[^{}\n]*\}")
+_BRACED = expression(r"\{[^{}\n]*\}")
 
 
 def _run(proof: Proof) -> Found:

@@ -12,8 +12,9 @@ import gc
 import os
 import sys
 from collections.abc import Sequence
+from functools import partial
 from importlib import import_module
-from typing import NoReturn, TextIO
+from typing import Any, NoReturn, TextIO
 
 from roundproof import __version__
 from roundproof.words import say
@@ -72,7 +73,18 @@ def _command(argv: list[str]) -> int:
 
 
 class Parser(argparse.ArgumentParser):
-    """The parser of one command: refuses what it does not know in one line."""
+    """The parser of one command: refuses what it does not know in one line. How wide the console
+    is matters to help alone; argparse loads much to ask it, and would at every start."""
+
+    def __init__(
+        self, prog: str, helping: type[argparse.HelpFormatter] = argparse.HelpFormatter, **more: Any
+    ) -> None:
+        super().__init__(prog, formatter_class=partial(helping, width=80), **more)
+        self.helping = helping
+
+    def format_help(self) -> str:
+        self.formatter_class = self.helping
+        return super().format_help()
 
     def error(self, message: str) -> NoReturn:
         self.exit(2, say("commands.not_understood", prog=self.prog, message=message) + "\n")
@@ -86,7 +98,7 @@ def _overview() -> argparse.ArgumentParser:
         usage="roundproof COMMAND …",
         description=say("commands.overview"),
         epilog="\n".join([say("commands.heading"), *rows, "", say("commands.more")]),
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        helping=argparse.RawDescriptionHelpFormatter,
     )
     parser.add_argument("--version", action="version", version=f"roundproof {__version__}")
     parser.add_argument("rest", nargs="*", help=argparse.SUPPRESS)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from roundproof.expressions import expression
 from roundproof.fabric.edges import EdgeProblem, find_edge, find_round, quoted
 from roundproof.fabric.model import Fabric, WorkedPiece
 from roundproof.fabric.places import marks_of
@@ -28,8 +29,8 @@ from roundproof.pattern.model import (
 from roundproof.pattern.near import nearest
 from roundproof.source import Located
 
-_LABELS = re.compile(r"\bR\s?(\d{1,6})\b", re.IGNORECASE)
-_A_STITCH = re.compile(r"(?:R\d+ )?(?:st|sts|stitch)\.? ?\d+", re.IGNORECASE)
+_LABELS = expression(r"\bR\s?(\d{1,6})\b", re.IGNORECASE)
+_A_STITCH = expression(r"(?:R\d+ )?(?:st|sts|stitch)\.? ?\d+", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Callable, Iterator
 
+from roundproof.expressions import expression
 from roundproof.fabric.model import (
     Base,
     Edge,
@@ -46,7 +47,7 @@ from roundproof.notation.tree import (
 from roundproof.notation.units import every_stitch
 from roundproof.pattern.model import Close, Pattern, Piece
 
-_DRAWN_SHUT = re.compile(r"\b(?:draw|gather|pull|close|weave|thread)\w*\b", re.IGNORECASE)
+_DRAWN_SHUT = expression(r"\b(?:draw|gather|pull|close|weave|thread)\w*\b", re.IGNORECASE)
 _YARNS = (Act.CHANGE_YARN, Act.JOIN_YARN)
 _MOST_ROUNDS = 10_000
 """Rounds of one line that are worked one by one; further ones are taken to be like the last."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from roundproof.expressions import expression
 from roundproof.fabric.edges import count_of
 from roundproof.fabric.model import Fabric, WorkedPiece, WorkedRound
 from roundproof.frozen import dataclass
@@ -11,7 +12,7 @@ from roundproof.notation.edges import piece_of, read_edge, read_label, read_rang
 from roundproof.notation.tree import Act, Action
 from roundproof.pattern.model import Around, At, Join
 
-_MARK = re.compile(r"R\s?(\d{1,6}),? (?:between (?:sts )?(\d+) and (\d+)|(?:at )?st (\d+))", re.I)
+_MARK = expression(r"R\s?(\d{1,6}),? (?:between (?:sts )?(\d+) and (\d+)|(?:at )?st (\d+))", re.I)
 
 
 @dataclass(frozen=True, slots=True)

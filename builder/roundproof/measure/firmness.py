@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from enum import StrEnum
 
+from roundproof.expressions import expression
 from roundproof.fabric.model import WorkedPiece, WorkedRound
 from roundproof.measure.meridian import frustum
 from roundproof.measure.model import PieceSize
@@ -34,7 +35,7 @@ _NONE = (
     "not at all",
 )
 _WORDS = ((("firm",), Firmness.FIRM), (("light", "soft", "loose"), Firmness.SOFT))
-_ONWARD = re.compile(r"\bfrom (?:here|now|this (?:round|row|point)) (?:on|up)", re.IGNORECASE)
+_ONWARD = expression(r"\bfrom (?:here|now|this (?:round|row|point)) (?:on|up)", re.IGNORECASE)
 
 
 def firmness_of(words: str) -> Firmness | None:

@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
-from math import cos, pi, sqrt
+from math import pi, sqrt
 
-_STEPS = 256
 _MOST = 1000.0
 
 
 def fullness_of(wave: float) -> float:
-    """Length of a sine wave over its base, for a wave so high, trough to crest, over its length."""
-    slope = pi * wave
-    turns = (2 * pi * i / _STEPS for i in range(_STEPS))
-    return sum(sqrt(1 + (slope * cos(t)) ** 2) for t in turns) / _STEPS
+    """Length of a sine wave over its base, for a wave so high, trough to crest, over its length:
+    for the slope b where it is steepest, (2/pi) sqrt(1 + b²) E(b² / (1 + b²)), the complete
+    elliptic integral E by the arithmetic-geometric mean."""
+    steepest = sqrt(1 + (pi * wave) ** 2)
+    mean, geometric = 1.0, 1 / steepest
+    weight, lost = 0.5, (1 - geometric * geometric) / 2
+    while mean - geometric > 1e-9:
+        apart = (mean - geometric) / 2
+        mean, geometric = (mean + geometric) / 2, sqrt(mean * geometric)
+        weight *= 2
+        lost += weight * apart * apart
+    return steepest / mean * (1 - lost)
 
 
 def wave_height(fullness: float) -> float:

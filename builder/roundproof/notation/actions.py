@@ -5,37 +5,38 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from roundproof.expressions import expression
 from roundproof.notation.tokens import Lexicon, plain
 from roundproof.notation.tree import Act, Action
 from roundproof.source import Line
 
 _Match = re.Match[str]
 
-_WORK = re.compile(r"\d|\bring\b|\bloops?\b|\bcircle\b")
-_COLOUR_CHANGE = re.compile(
+_WORK = expression(r"\d|\bring\b|\bloops?\b|\bcircle\b")
+_COLOUR_CHANGE = expression(
     r"(?:change|switch)(?: colou?r| yarn)? to (?P<yarn>[^.,;]+?)(?: yarn)?\s*(?:[.,;].*)?$"
 )
-_START_WITH = re.compile(r"(?:start|begin) (?:with|in) (?P<yarn>[^.,;]+?)\s*(?:[.,;].*)?$")
-_JOIN_YARN = re.compile(
+_START_WITH = expression(r"(?:start|begin) (?:with|in) (?P<yarn>[^.,;]+?)\s*(?:[.,;].*)?$")
+_JOIN_YARN = expression(
     r"(?:join|attach) (?P<yarn>[^.,;]+?)(?= (?:in|to|at|with|on)\b|[.,;]|$)(?: yarn)?.*$"
 )
-_HOOK = re.compile(
+_HOOK = expression(
     r"(?:change|switch) to (?:a |the )?(?P<mm>\d+(?:[.,]\d+)?) ?mm hook\.?$"
     r"|(?:change|switch) to (?:a |the )?hook (?P<mm2>\d+(?:[.,]\d+)?) ?mm\.?$"
 )
-_KEEP = re.compile(r"(?:do not|don't) (?:fasten off|cut(?: the)? yarn).*$")
-_FASTEN = re.compile(r"(?:fasten off|finish off|bind off|fo\b|cut the yarn|cut yarn).*$")
-_TURN = re.compile(r"turn(?: the work)?\.?$")
-_FOLD = re.compile(r"(?:fold|flatten)\b.*\bflat\b.*$|fold (?:it |the \w+ )?in half.*$|flatten\b.*$")
-_STUFF = re.compile(
+_KEEP = expression(r"(?:do not|don't) (?:fasten off|cut(?: the)? yarn).*$")
+_FASTEN = expression(r"(?:fasten off|finish off|bind off|fo\b|cut the yarn|cut yarn).*$")
+_TURN = expression(r"turn(?: the work)?\.?$")
+_FOLD = expression(r"(?:fold|flatten)\b.*\bflat\b.*$|fold (?:it |the \w+ )?in half.*$|flatten\b.*$")
+_STUFF = expression(
     r"(?:(?:do not |don't )?stuff|(?:begin|start) (?:to stuff|stuffing)|keep stuffing)\b.*$"
     r"|leave (?:the |it\b)[^.;]*(?:empty|unstuffed|without stuffing)\b.*$"
 )
-_MOVE = re.compile(
+_MOVE = expression(
     r"move (?:the )?(?:start|marker|beginning)(?: of (?:the )?round)?"
     r" (?P<n>\d+) (?:sts?|stitches|stitch) (?:on|forward).*$"
 )
-_MARK = re.compile(
+_MARK = expression(
     r"mark (?:the )?(?P<name>.+?) between (?:sts?|stitches) (?P<a>\d+) (?:and|-) (?P<b>\d+)\b.*$"
 )
 

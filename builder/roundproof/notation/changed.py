@@ -3,8 +3,7 @@
 
 from __future__ import annotations
 
-import re
-
+from roundproof.expressions import expression
 from roundproof.frozen import replace
 from roundproof.notation.numerals import value as numeral
 from roundproof.notation.tokens import plain
@@ -13,13 +12,13 @@ from roundproof.source import Line, Span
 
 _A_ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
 _NUMBER = rf"(?:{_A_ROUND}\.?\s*(?P<{{0}}>\d+)|(?P<{{0}}_>\d+)(?:st|nd|rd|th)\s+{_A_ROUND})"
-_AS_BEFORE = re.compile(
+_AS_BEFORE = expression(
     r"(?:rep(?:eat)?\.?\s+|work\s+)?(?:ditto|(?:the\s+|exactly\s+the\s+)?(?:same|as|like|last|previous))"
     r"(?:\s+(?:as|like|in|for|the|that|thing|last|previous|prev\.?|preceding|above|before|again|one"
     rf"|{_A_ROUND}))*\s*(?=$|[(\[{{<=.,;!-]|\d+\s*st)"
 )
 """'same as the round before', 'as above', 'ditto'."""
-_AGAIN = re.compile(
+_AGAIN = expression(
     r"(?:(?P<lead>rep(?:eat)?\.?|(?:work\s+)?(?:the\s+)?(?:same\s+)?(?:as|like)(?:\s+for)?(?:\s+in)?)\s+)?"
     rf"(?:the\s+)?{_NUMBER.format('first')}"
     rf"(?:\s*(?:-|to|and|&|\+)\s*(?:{_A_ROUND})?\.?\s*(?P<last>\d+))?"
@@ -28,7 +27,7 @@ _AGAIN = re.compile(
 )
 _AGAIN_STARTS = ("rep", "work", "the", "same", "as", "like", "r")
 _LIKE = (*_AGAIN_STARTS, "ditto", "exactly", "last", "prev")
-_BUT = re.compile(
+_BUT = expression(
     r"\s*(?:rep(?:eat)?\s+|work\s+)?(?:(?:the |exactly the )?same|as|like)\b[^,;:()\[\]*]{0,30}?"
     r",?\s*\b(?:but|except)\s+(?:(?:with|this time|now|it's)\s+)*"
 )

@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from itertools import pairwise
 
+from roundproof.expressions import expression
 from roundproof.notation.cursor import Unread
 from roundproof.notation.parse import work_of_round
 from roundproof.notation.tokens import Lexicon, Own, Token
 from roundproof.notation.units import SINGLE
 from roundproof.source import Line
 
-_PAIR = re.compile(
+_PAIR = expression(
     r"(?:^|[,;.:(/|&]|\band\b)\s*(?P<word>[^\W\d_]{1,4})\s*=\s*(?P<means>[^=,;./|()]+)"
 )
-_LETTER = re.compile(r"(?:^|[,;.:(/|])\s*(?P<word>[A-Z])\s*[-:]\s*(?P<means>[^=,;./|()]+)")
+_LETTER = expression(r"(?:^|[,;.:(/|])\s*(?P<word>[A-Z])\s*[-:]\s*(?P<means>[^=,;./|()]+)")
 _MEANS = frozenset({"stitch", "foreign", "inc", "dec", "inv dec", "tog", "hue", "colour", "skip"})
 
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 from enum import StrEnum
 
+from roundproof.expressions import expression
 from roundproof.frozen import dataclass
 
 
@@ -36,8 +37,8 @@ class EdgeName:
 
 
 _NUMBER = r"(?:rounds?|rnds?|rows?|r)\.?\s*(\d{1,6})"
-_LABEL = re.compile(_NUMBER, re.IGNORECASE)
-_RANGE = re.compile(
+_LABEL = expression(_NUMBER, re.IGNORECASE)
+_RANGE = expression(
     _NUMBER + r"(?:\s*(?:-|–|—|to)\s*(?:rounds?|rnds?|rows?|r)?\.?\s*(\d{1,6}))?", re.IGNORECASE
 )
 

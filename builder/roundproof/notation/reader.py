@@ -6,6 +6,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 
+from roundproof.expressions import expression
 from roundproof.findings import Finding
 from roundproof.frozen import dataclass, field, replace
 from roundproof.notation.actions import action
@@ -41,10 +42,10 @@ from roundproof.notation.usual import Usual
 from roundproof.pattern.model import Terms
 from roundproof.source import Line, Span, Text
 
-_COUNTED = re.compile(r"[(\[<{=]\s*\d+[^()\[\]]*[)\]>}]?\.?\s*$|\d+\s*(?:sts?|stitches)\.?\s*$")
-_COUNT_ALONE = re.compile(r"\s*[(\[]\s*\d+\s*(?:sts?|stitches)?\s*[)\]]\.?\s*")
-_HEADING = re.compile(r"\s*[a-z]+(?: [a-z]+)?:\s", re.IGNORECASE)
-_NOTE = re.compile(r"\s*note\s*:\s*", re.IGNORECASE)
+_COUNTED = expression(r"[(\[<{=]\s*\d+[^()\[\]]*[)\]>}]?\.?\s*$|\d+\s*(?:sts?|stitches)\.?\s*$")
+_COUNT_ALONE = expression(r"\s*[(\[]\s*\d+\s*(?:sts?|stitches)?\s*[)\]]\.?\s*")
+_HEADING = expression(r"\s*[a-z]+(?: [a-z]+)?:\s", re.IGNORECASE)
+_NOTE = expression(r"\s*note\s*:\s*", re.IGNORECASE)
 _GOING_ON = (
     " and",
     " rep",

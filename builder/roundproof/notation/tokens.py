@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from difflib import get_close_matches
 from functools import cache, lru_cache
 from typing import NamedTuple
 
+from roundproof.expressions import expression
 from roundproof.notation.numerals import CARDINALS, ORDINALS, TENS
 from roundproof.notation.numerals import value as numeral
 from roundproof.notation.tree import Onto, Unit
@@ -68,14 +68,14 @@ _PLAIN = str.maketrans(
     }
 )  # fmt: skip
 
-_MISTAKEN = re.compile(r"(?<=\d)[oO](?![a-zA-Z])|(?<![a-zA-Z])[lI](?=\d)|(?<=\d)[lI](?![a-zA-Z])")
+_MISTAKEN = expression(r"(?<=\d)[oO](?![a-zA-Z])|(?<![a-zA-Z])[lI](?=\d)|(?<=\d)[lI](?![a-zA-Z])")
 """An O or an l in the middle of a number."""
-_ONE_STITCH = re.compile(r"(?<![^\W_])[lI](?=\s?(?:sc|hdc|dc|htr|tr|inc|dec)\b)")
+_ONE_STITCH = expression(r"(?<![^\W_])[lI](?=\s?(?:sc|hdc|dc|htr|tr|inc|dec)\b)")
 """An l for the number before a stitch: 'l sc'."""
-_AMONG_DIGITS = re.compile(r"\d[oOlI]|[lI]\d")
-_FACE = re.compile(r"(?<=\s)[:;]-?[()](?=\s|$)")
+_AMONG_DIGITS = expression(r"\d[oOlI]|[lI]\d")
+_FACE = expression(r"(?<=\s)[:;]-?[()](?=\s|$)")
 """A smile, whose bracket has no partner."""
-_WORDS = re.compile(
+_WORDS = expression(
     r"(?P<word>[^\W\d_]+(?:'[^\W\d_]+)?)"
     r"|(?P<ord>(?:\d*1[123]th|\d*(?:1st|2nd|3rd|[04-9]th))\b)"
     r"|(?P<num>\d+)"
@@ -117,10 +117,10 @@ Phrases = Mapping[str, tuple[_Phrase, ...]]
 
 
 def _phrases(pairs: Iterable[tuple[str, str, str]]) -> Phrases:
-    """Phrases by their first word, from (text, part, value)."""
+    """Phrases by their first word, from (plain text, part, value)."""
     found: dict[str, list[_Phrase]] = {}
     for text, part, value in pairs:
-        words = tuple(plain(text).replace("-", " ").split())
+        words = tuple(text.replace("-", " ").split())
         found.setdefault(words[0], []).append((words, Own(part, value)))
     return {word: tuple(phrases) for word, phrases in found.items()}
 
@@ -128,14 +128,14 @@ def _phrases(pairs: Iterable[tuple[str, str, str]]) -> Phrases:
 @cache
 def vocabulary(uk: bool) -> Phrases:
     """Every word that is read in one set of terms. A stitch name that only the other set knows is
-    read as that stitch and marked as foreign."""
+    read as that stitch and marked as foreign. Words of the tables are plain in small letters."""
     pairs = [(word, term.part, term.id) for term in terms().values() for word in term.words]
     own = {word for kind in stitches().values() for word in (kind.uk if uk else kind.us)}
     for kind in stitches().values():
         mine, other = (kind.uk, kind.us) if uk else (kind.us, kind.uk)
         pairs += [(word, "stitch", kind.id) for word in mine]
         pairs += [(word, "foreign", kind.id) for word in other if word not in own]
-    return _phrases(pairs)
+    return _phrases((word.lower(), part, value) for word, part, value in pairs)
 
 
 @cache
@@ -161,6 +161,8 @@ _COMMON = (
 
 def slip_of_the_pen(word: str) -> bool:
     """Whether an unknown word is so like one that is worked that it may be one mistyped."""
+    from difflib import get_close_matches
+
     alike = [w for w in _COMMON if abs(len(w) - len(word)) < 2]
     return bool(get_close_matches(word, alike, 1, 0.65))
 
@@ -181,7 +183,7 @@ class Lexicon:
         self._terms, self._colours, self._declared = terms, colours, own
         self.uk = terms is Terms.UK
         self.own = {plain(word): entry for word, entry in own.items() if len(word) > 1}
-        words = [(word, "colour", key) for word, key in colours.items() if len(word) > 1]
+        words = [(plain(word), "colour", key) for word, key in colours.items() if len(word) > 1]
         words += [(word, "own", word) for word in self.own]
         self.mine = _phrases(words)
         self._by_first: dict[str, _Known] = {}
@@ -193,6 +195,8 @@ class Lexicon:
 
     def nearest(self, word: str) -> str | None:
         """The known word most like an unknown one; among equals, one that is worked."""
+        from difflib import get_close_matches
+
         known = {**single_words(self.uk), **{w: "stitch" for w in self.own if " " not in w}}
         near = get_close_matches(word, [w for w in known if len(w) > 1], 5, 0.6)
         letters = sorted(word)
@@ -310,7 +314,7 @@ class Lexicon:
         return own
 
 
-_RUN_TOGETHER = re.compile(
+_RUN_TOGETHER = expression(
     r"(?P<a>sc|hdc|dc|htr|tr|inc|dec|invdec)(?P<b>in|around|each|all)"
     r"(?P<c>mr|ring|magicring|each|next|every|all|same|last|first|the)?"
     r"(?P<d>st|sts|stitch|stitches|sc|next)?(?P<e>around)?"

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping, Set
-from functools import cache, lru_cache
+from functools import lru_cache
 
 from roundproof.notation.cursor import BRACKETS, CLOSE, LOOPS
 from roundproof.notation.labels import Labelled
@@ -76,23 +76,20 @@ _BEHIND = {"x", "in", "around"}
 """Words that may stand right behind a stitch."""
 
 
-@cache
-def _units(uk: bool) -> Mapping[str, Unit]:
-    """What the words for plain stitches, increases and decreases make, in one set of terms."""
-    found: dict[str, Unit] = {}
-    for phrases in vocabulary(uk).values():
-        more = {words[1] for words, _ in phrases if len(words) > 1}
-        for words, entry in phrases:
-            text = " ".join(words)
-            single = len(words) == 1 or (len(words) == 2 and words[0] == "inv")
-            if not single or more & _BEHIND or not (text.isascii() and len(text) > 1):
-                continue
-            if entry.part == "stitch" and _is_plain(entry.value):
-                found[text] = one(entry.value)
-                found |= {f"{text}{n}tog": named(((entry.value, 1),), n) for n in (2, 3)}
-            elif whole := WHOLE.get(entry.part):
-                found[text] = whole
-    return found
+@lru_cache(maxsize=256)
+def _unit(text: str, uk: bool) -> Unit | None:
+    """What the words for a plain stitch, an increase or a decrease make, in one set of terms."""
+    bare, together = (text[:-4], int(text[-4])) if text.endswith(("2tog", "3tog")) else (text, 0)
+    words = tuple(bare.split())
+    phrases = vocabulary(uk).get(words[0], ()) if words else ()
+    if any(len(known) > 1 and known[1] in _BEHIND for known, _ in phrases):
+        return None
+    entry = next((entry for known, entry in phrases if known == words), None)
+    if entry is None or len(bare) == 1:
+        return None
+    if entry.part == "stitch" and _is_plain(entry.value):
+        return named(((entry.value, 1),), together) if together else one(entry.value)
+    return None if together else WHOLE.get(entry.part)
 
 
 def _is_plain(kind: str) -> bool:
@@ -107,21 +104,29 @@ class Usual:
 
     def __init__(self, lexicon: Lexicon, places: Set[str] = frozenset()) -> None:
         """`places` are the words without one of which a line names no place."""
-        mine, units, known = lexicon.mine, _units(lexicon.uk), vocabulary(lexicon.uk)
-        other = {*mine, *places}
-        self.units = {word: unit for word, unit in units.items() if word not in other}
+        mine, self.uk, known = lexicon.mine, lexicon.uk, vocabulary(lexicon.uk)
+        self.other = {*mine, *places}
+        self.units: dict[str, Unit] = {}
+        """What the words for stitches make, as they are met."""
         self.yarns = {
             word: phrases[0][1].value
             for word, phrases in mine.items()
             if [(len(words), entry.part) for words, entry in phrases] == [(1, "colour")]
             and all(len(words) == 1 for words, _ in known.get(word, ()))
-            and word not in units
+            and _unit(word, self.uk) is None
             and word not in places
         }
         clear = all(word.isalpha() for word in mine) and all(map(_has_letters, places))
         letters = lexicon.letters.keys()
-        if not (clear and _FIXED.isdisjoint(other) and letters.isdisjoint("xX")):
-            self.units = {}  # words of the pattern's own come first, and may stand anywhere
+        self.clear = clear and _FIXED.isdisjoint(self.other) and letters.isdisjoint("xX")
+        """Whether no word of the pattern's own, which come first, may stand amid ours."""
+
+    def unit(self, word: str) -> Unit | None:
+        """What a word for a plain stitch makes that means nothing else in the pattern."""
+        found = _unit(word, self.uk) if self.clear and word not in self.other else None
+        if found is not None:
+            self.units[word] = found
+        return found
 
     def round(self, line: Line) -> tuple[Labelled, Round] | None:
         """The label and the round of a line, if all of it is in the usual wordings."""
@@ -150,7 +155,7 @@ class _Work:
     is a usual one where it stands."""
 
     def __init__(self, usual: Usual, line: Line, text: str, at: int) -> None:
-        self.units, self.yarns = usual.units, usual.yarns
+        self.usual, self.units, self.yarns = usual, usual.units, usual.yarns
         self.written, self.text, self.at = line.text, text, at
         self.source, self.base = line.span.source, line.span.start
         self.found: list[Item] = []
@@ -182,7 +187,7 @@ class _Work:
     def stitch(self, part: _Match) -> bool:
         """'3 sc', 'sc 3', 'inc x 6', 'sc in next 3 sts', 'sc around'."""
         count, word, by, behind, each, over, next_, all_ = part.group(*_STITCH)
-        unit = self.units.get(word)
+        unit = self.units.get(word) or self.usual.unit(word)
         if unit is None or not self.parted or (count and behind):
             return False
         times: Times = int(count or behind or 1)

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from roundproof.expressions import expression
 from roundproof.pattern import model
 from roundproof.pattern.desk import Desk
 from roundproof.pattern.kinds import Named
@@ -13,7 +14,7 @@ from roundproof.pattern.yarns import us_gauge, yarns_of
 from roundproof.reference import stitches
 from roundproof.source import Located, Source, Span
 
-_TAKEN = re.compile(
+_TAKEN = expression(
     r"(?<!\w)(?:r\s*\d+|front|back|loops?|far side|foundation|row ends?|unworked|free)(?!\w)",
     re.IGNORECASE,
 )

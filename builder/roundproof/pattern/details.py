@@ -6,16 +6,17 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from roundproof.expressions import expression
 from roundproof.pattern.desk import Lack
 from roundproof.pattern.model import Notion, Pattern, Photo, Piece
 
-_SIZED = re.compile(
+_SIZED = expression(
     r"\b(?:eyes?|noses?|beads?|buttons?|magnets?|bells?|rings?|wire|dowels?|skewers?|joints?|discs?"
     r"|pompoms?|pearls?)\b",
     re.I,
 )
 """Notions that come in many sizes, of which only one will do."""
-_NOT_SIZED = re.compile(r"\bneedles?\b|\bcutters?\b|\b(?:embroidered|felt|yarn|thread)\b", re.I)
+_NOT_SIZED = expression(r"\bneedles?\b|\bcutters?\b|\b(?:embroidered|felt|yarn|thread)\b", re.I)
 
 
 def details(pattern: Pattern) -> Iterator[Lack]:

@@ -12,6 +12,7 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 from typing import Any, Protocol
 
+from roundproof.expressions import expression
 from roundproof.findings import Edit
 from roundproof.frozen import dataclass, field
 from roundproof.pattern.desk import Desk
@@ -131,7 +132,7 @@ class Prose:
         return {"type": ["string", "number", "boolean"]}
 
 
-_LABEL = re.compile(r"\s*(?:r|rnd|round|row)s?\s*\d", re.IGNORECASE)
+_LABEL = expression(r"\s*(?:r|rnd|round|row)s?\s*\d", re.IGNORECASE)
 
 
 def looks_like_rounds(node: Node) -> bool:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
+from roundproof.expressions import expression
 from roundproof.frozen import dataclass
 from roundproof.pattern import model
 from roundproof.pattern.quantities import (
@@ -61,8 +62,8 @@ def ball_said(said: Located[BallText], span: Span) -> model.Ball:
     return model.Ball(said.value.grams, said.value.metres, span)
 
 
-_COUNT = re.compile(r"(?:,\s*|\s+[x×]\s*)(?P<count>\d{1,6})$|^(?P<first>\d{1,6})\s+(?=[^\W\d_]{2})")
-_END = re.compile(rf"[\s,(]+(?P<amount>(?:{NUMBER})\s*[^\W\d_]{{1,6}}\.?|(?:{NUMBER})[\"″])\)?$")
+_COUNT = expression(r"(?:,\s*|\s+[x×]\s*)(?P<count>\d{1,6})$|^(?P<first>\d{1,6})\s+(?=[^\W\d_]{2})")
+_END = expression(rf"[\s,(]+(?P<amount>(?:{NUMBER})\s*[^\W\d_]{{1,6}}\.?|(?:{NUMBER})[\"″])\)?$")
 
 
 def notion_said(said: Located[str], span: Span) -> model.Notion:

@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
+from roundproof.expressions import expression
 from roundproof.findings import Edit, Finding, Severity
 from roundproof.frozen import dataclass
 from roundproof.pattern.traps import FILE_UNUSABLE, explained, unusable
@@ -19,9 +20,9 @@ from roundproof.source import Source, Span
 MAX_DEPTH = 40
 MAX_VALUES = 10_000
 
-_WORD = re.compile(r"[^\s,\]}]*")
+_WORD = expression(r"[^\s,\]}]*")
 _UNPRINTABLE = "[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff]"
-_COMMENT_AFTER = re.compile(r"([ \t]+)#(?=[^\s#])[^\r\n]*")
+_COMMENT_AFTER = expression(r"([ \t]+)#(?=[^\s#])[^\r\n]*")
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from datetime import date
 
+from roundproof.expressions import expression
 from roundproof.frozen import dataclass
 
 
@@ -43,12 +44,12 @@ _BY_WORD = {word: unit for unit in UNITS for word in unit.words}
 
 _HALVES = {"½": 0.5, "¼": 0.25, "¾": 0.75}
 NUMBER = r"\d+/\d+|\d+(?:[.,]\d+)?(?:\s*[½¼¾]|\s+\d+/\d+)?|[½¼¾]"
-_NUMBER = re.compile(
+_NUMBER = expression(
     r"(?P<over>\d+)/(?P<under>\d+)"
     r"|(?P<whole>\d+(?:[.,]\d+)?)?(?:\s*(?P<half>[½¼¾])|\s+(?P<part>\d+)/(?P<of>\d+))?"
 )
-_QUANTITY = re.compile(rf"(?P<number>{NUMBER})\s*(?P<unit>[^\W\d_]+|[\"″])\.?", re.IGNORECASE)
-_LONE_NUMBER = re.compile(rf"\s*(?:{NUMBER})\s*")
+_QUANTITY = expression(rf"(?P<number>{NUMBER})\s*(?P<unit>[^\W\d_]+|[\"″])\.?", re.IGNORECASE)
+_LONE_NUMBER = expression(rf"\s*(?:{NUMBER})\s*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,7 +154,7 @@ def ball(text: str) -> BallText | Fault:
 _STITCH_WORDS = (
     r"(?:half[ -]double|half[ -]treble|double|treble|single)(?:\s+crochets?)?|[hd]?dc|htr|d?tr|sc"
 )
-_GAUGE = re.compile(
+_GAUGE = expression(
     rf"""\s*(?P<first>{NUMBER})\s*(?P<first_word>stitch(?:es)?|sts?|{_STITCH_WORDS})\.?\s*
     (?:[x×*,;/&+]|by|and)?\s*
     (?P<second>{NUMBER})\s*(?P<second_word>rounds?|rows?|rnds?|r)\.?\s*

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import re
-
+from roundproof.expressions import expression
 from roundproof.pattern.nodes import Scalar
 from roundproof.source import Line, Span, Text
 
-_BREAK = re.compile(r"\r\n|[\n\r\x85\u2028\u2029]")
+_BREAK = expression(r"\r\n|[\n\r\x85\u2028\u2029]")
 
 
 def text_of(scalar: Scalar) -> Text:

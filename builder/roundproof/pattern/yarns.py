@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from string import ascii_uppercase
 from typing import Any
 
 from roundproof.frozen import replace
@@ -128,7 +127,7 @@ def _yarn(
 def _lettered(yarns: Sequence[Yarn]) -> list[Yarn]:
     """Letters in order for the yarns without one, skipping those taken."""
     taken = {y.letter for y in yarns} | {w.upper() for y in yarns for w in y.words}
-    free = (letter for letter in ascii_uppercase if letter not in taken)
+    free = (letter for letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZ" if letter not in taken)
     return [y if y.letter else replace(y, letter=next(free, "")) for y in yarns]
 
 

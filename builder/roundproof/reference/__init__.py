@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-import tomllib
 from functools import cache
 from pathlib import Path
 from typing import Any
 
+from roundproof import tables
 from roundproof.frozen import dataclass, replace
 
 
 @cache
 def load_table(name: str) -> dict[str, Any]:
     """The table `name`.toml of this folder, as tomllib gives it."""
-    return tomllib.loads(Path(__file__).with_name(f"{name}.toml").read_text("utf-8"))
+    return tables.load(Path(__file__).with_name(f"{name}.toml"))
 
 
 @dataclass(frozen=True, slots=True)

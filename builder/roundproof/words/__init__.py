@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import tomllib
 from functools import cache
 from pathlib import Path
 from typing import Any
+
+from roundproof import tables
 
 
 def say(key: str, **values: object) -> str:
@@ -32,4 +33,4 @@ def listing(words: list[str], last_by: str = "and") -> str:
 
 @cache
 def _sentences() -> dict[str, Any]:
-    return tomllib.loads(Path(__file__).with_name("en.toml").read_text("utf-8"))
+    return tables.load(Path(__file__).with_name("en.toml"))

@@ -31,7 +31,8 @@ class Finding:
 
     `check` is the id of the check (trade words joined by hyphens, never changed). `message` says
     what is wrong with the numbers in it, `mend` what would put it right; both are whole sentences.
-    `piece` is the piece's key and `round` the label as printed ("R4-R6").
+    `piece` is the piece's key and `round` the label as printed ("R4-R6"). One that is `accepted`
+    is set aside, `because` of the designer's reason.
     """
 
     check: str
@@ -43,6 +44,7 @@ class Finding:
     round: str | None = None
     edits: tuple[Edit, ...] = ()
     accepted: bool = False
+    because: str = ""
 
 
 def in_order(findings: Iterable[Finding]) -> list[Finding]:

@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 
 from roundproof.cli.main import main
+from sarif_schema import valid_log
 
 Said = pytest.CaptureFixture[str]
 
@@ -27,10 +28,13 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 def checked(capsys: Said, *words: str) -> tuple[int, dict[str, Any], str]:
-    """The exit code of `check`, what it says as JSON and as text. Nothing may go to standard
-    error, where only a fault of our own would be told."""
+    """The exit code of `check`, what it says as JSON and as text; as SARIF it is valid. Nothing
+    may go to standard error, where only a fault of our own would be told."""
     code = main(["check", "--format", "json", *words])
     told = json.loads(capsys.readouterr().out)
+    assert main(["check", "--format", "sarif", *words]) == code
+    (run,) = valid_log(capsys.readouterr().out)["runs"]
+    assert run["invocations"][0]["executionSuccessful"] == (code != 2)
     assert main(["check", *words]) == code
     said = capsys.readouterr()
     assert said.err == ""

@@ -3,11 +3,18 @@
 from __future__ import annotations
 
 import json
+import re
+from pathlib import Path
 from typing import Any
+
+import pytest
 
 from proving import proved
 from roundproof.checks.results import Result, Results
+from roundproof.findings import Finding, Severity
+from roundproof.source import Source
 from roundproof.telling import github, json_, measures, sarif
+from sarif_schema import valid_log
 
 PEBBLE = """\
 title: Pebble
@@ -118,7 +125,7 @@ def test_a_file_that_cannot_be_used_has_no_measures(results: Results) -> None:
 
 # SARIF 2.1.0: sections 3.13 (log), 3.14 (run), 3.27 (result), 3.30 (region), 3.35 (suppression)
 def test_sarif_has_what_the_standard_asks_for(results: Results) -> None:
-    log: dict[str, Any] = json.loads(sarif.told(results))
+    log: dict[str, Any] = valid_log(sarif.told(results))
     assert log["version"] == "2.1.0"
     (run,) = log["runs"]
     assert run["tool"]["driver"]["name"] == "Roundproof"
@@ -128,27 +135,68 @@ def test_sarif_has_what_the_standard_asks_for(results: Results) -> None:
     }  # fmt: skip
     aside, wrong, unused, broken = run["results"]
     assert [each["level"] for each in run["results"]] == ["error", "error", "warning", "error"]
-    assert wrong["locations"] == [
-        {
-            "physicalLocation": {
-                "artifactLocation": {"uri": "patterns/pebble/pattern.yaml"},
-                "region": {"startLine": 5, "startColumn": 34, "endLine": 5, "endColumn": 36},
-            }
-        }
-    ]
+    (location,) = wrong["locations"]
+    assert location["physicalLocation"] == {
+        "artifactLocation": {"uri": "patterns/pebble/pattern.yaml", "uriBaseId": "SRCROOT"},
+        "region": {
+            "startLine": 5,
+            "startColumn": 34,
+            "endLine": 5,
+            "endColumn": 36,
+            "snippet": {"text": "13"},
+        },
+    }
     (replacement,) = wrong["fixes"][0]["artifactChanges"][0]["replacements"]
     assert replacement["insertedContent"] == {"text": "12"}
-    assert aside["suppressions"] == [{"kind": "inSource"}]
+    assert aside["suppressions"] == [{"kind": "inSource", "status": "accepted"}]
     assert "suppressions" not in wrong and "fixes" not in unused
     assert broken["message"]["text"] == "The file is empty. Write a pattern into it."
 
 
+# Annotations: the workflow commands `error`, `warning` and `notice`, as GitHub Actions documents
+# them, with `file`, `line`, `endLine`, `col`, `endColumn` and `title`. In the message % and line
+# ends are escaped; in a property the colon and the comma as well.
 def test_annotations_are_one_line_each_with_signs_escaped(results: Results) -> None:
     assert github.told(results).splitlines() == [
-        "::error file=patterns/pebble/pattern.yaml,line=5,col=34,endColumn=36,title=count-stated"
-        "::R2 makes 12 stitches, and 13 are stated. Write (12).",
-        "::warning file=patterns/pebble/pattern.yaml,line=6,col=11,endColumn=18,"
+        "::error file=patterns/pebble/pattern.yaml,line=5,endLine=5,col=34,endColumn=36,"
+        "title=count-stated%3A upper R2::R2 makes 12 stitches, and 13 are stated. Write (12).",
+        "::warning file=patterns/pebble/pattern.yaml,line=6,endLine=6,col=11,endColumn=18,"
         "title=material-unused::`magnets` is not used: 100 %25.",
-        "::error file=patterns/b/pattern.yaml,line=1,col=1,endColumn=1,title=file-unusable"
-        "::The file is empty. Write a pattern into it.",
+        "::error file=patterns/b/pattern.yaml,line=1,endLine=1,col=1,endColumn=1,"
+        "title=file-unusable::The file is empty. Write a pattern into it.",
     ]
+
+
+def understood(line: str) -> tuple[str, dict[str, str], str]:
+    """A command as it is taken apart by the rules: name, properties and message."""
+    signs = {"%0D": "\r", "%0A": "\n", "%3A": ":", "%2C": ",", "%25": "%"}
+
+    def plain(text: str, *known: str) -> str:
+        return re.sub("|".join(known), lambda found: signs[found[0]], text)
+
+    command, _, message = line.removeprefix("::").partition("::")
+    name, _, rest = command.partition(" ")
+    properties = dict(part.split("=", 1) for part in rest.split(","))
+    return (
+        name,
+        {key: plain(value, *signs) for key, value in properties.items()},
+        plain(message, "%25", "%0D", "%0A"),
+    )
+
+
+@pytest.mark.parametrize(
+    "odd", ["a,b", "a:b", "a::b", "50%", "%0A", "a\nb", "a\r\nb", "a=b", "::error::"]
+)
+def test_no_sign_in_a_name_or_a_message_ends_an_annotation(odd: str) -> None:
+    source = Source(f"patterns/{odd}/pattern.yaml", "one\ntwo\n")
+    finding = Finding("count-stated", Severity.NOTE, source.span(1, 5), f"{odd}.", odd, odd, "R2")
+    results = Results((Result(source.name, Path(source.name), None, (finding,)),))
+    (line,) = github.told(results).removesuffix("\n").split("\n")
+    assert "\r" not in line
+    properties = {
+        "file": f"patterns/{odd}/pattern.yaml",
+        "line": "1",
+        "endLine": "2",  # over several lines no columns are given: they are not understood there
+        "title": f"count-stated: {odd} R2",
+    }
+    assert understood(line) == ("notice", properties, f"{odd}. {odd}")

@@ -27,8 +27,9 @@ def set_aside(findings: Sequence[Finding], entries: Sequence[Accept]) -> tuple[F
         elif not hits:
             out.append(accept_stale.finding(entry, all_checks()))
         else:
+            because = entry.because.value if entry.because else ""
             for i in hits:
-                out[i] = replace(out[i], accepted=True)
+                out[i] = replace(out[i], accepted=True, because=because)
     return tuple(out)
 
 

@@ -43,9 +43,19 @@ def run(args: argparse.Namespace) -> int:
 
 def _told(results: Results, style: str) -> str:
     if style in PROGRAMS:
-        text: str = import_module(f"roundproof.telling.{PROGRAMS[style]}").told(results)
+        module = import_module(f"roundproof.telling.{PROGRAMS[style]}")
+        text: str = module.told(results, *_site(style))
         return text
     from roundproof.telling.paint import paint_for
     from roundproof.telling.text import told
 
     return told(results, paint_for(sys.stdout))
+
+
+def _site(style: str) -> tuple[str, ...]:
+    """The address of the site, for the format that leads to its pages."""
+    if style != "sarif":
+        return ()
+    from roundproof.telling.site_address import site_address
+
+    return (site_address(),)

@@ -77,8 +77,11 @@ class PatternFile:
 
 
 def find_patterns(path: Path) -> tuple[tuple[PatternFile, ...], tuple[Finding, ...]]:
-    """The pattern files that a path names: a file, a pattern's folder, or a folder of patterns."""
+    """The pattern files that a path names: a file, a pattern's folder, or a folder of patterns.
+    A file of defaults names all that share it."""
     try:
+        if path.name == DEFAULTS_FILE and path.is_file():
+            path = path.parent
         if path.is_file():
             return (_file(path),), ()
         if (path / PATTERN_FILE).is_file():

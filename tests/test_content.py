@@ -88,7 +88,7 @@ def test_the_urchin_keeps_within_a_stitch_of_the_sphere() -> None:
 def test_the_moon_jelly_fits_with_unequal_counts() -> None:
     (fit,) = proof_of(ROOT / "patterns" / "moon-jelly").measures.fits
     assert fit.counts == (72, 60)
-    assert fit.lengths[0] == pytest.approx(fit.lengths[1])
+    assert fit.lengths_mm[0] == pytest.approx(fit.lengths_mm[1])
     assert fit.verdict is Verdict.FITS
 
 

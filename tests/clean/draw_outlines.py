@@ -62,13 +62,13 @@ def _from_the_side(
     scale: float,
 ) -> None:
     lower = 0.0
-    reach = piece.outline[-1].height * scale
+    reach = piece.outline[-1].height_mm * scale
     foot = (HIGH + reach) / 2
     for size, shade in zip(piece.outline, shades, strict=True):
-        half = max((size.radius + _straight(piece) / 2) * scale, 1)
-        top, base = foot - size.height * scale, foot - lower * scale
+        half = max((size.radius_mm + _straight(piece) / 2) * scale, 1)
+        top, base = foot - size.height_mm * scale, foot - lower * scale
         pen.rectangle((middle - half, min(top, base), middle + half, base), shade, EDGE)
-        lower = size.height
+        lower = size.height_mm
 
 
 def _from_above(
@@ -78,27 +78,27 @@ def _from_above(
     middle: float,
     scale: float,
 ) -> None:
-    rounds = sorted(zip(piece.outline, shades, strict=True), key=lambda pair: -pair[0].radius)
+    rounds = sorted(zip(piece.outline, shades, strict=True), key=lambda pair: -pair[0].radius_mm)
     for size, shade in rounds:
-        high = size.radius * scale
+        high = size.radius_mm * scale
         wide = high + _straight(piece) / 2 * scale
         box = (middle - wide, HIGH / 2 - high, middle + wide, HIGH / 2 + high)
         pen.rounded_rectangle(box, high, shade, EDGE)
 
 
 def _lies(size: PieceSize) -> bool:
-    return size.form is not Form.ROWS and size.outline[-1].height < FLAT * _radius(size)
+    return size.form is not Form.ROWS and size.outline[-1].height_mm < FLAT * _radius(size)
 
 
 def _radius(size: PieceSize) -> float:
-    return max(r.radius for r in size.outline)
+    return max(r.radius_mm for r in size.outline)
 
 
 def _straight(size: PieceSize) -> float:
     """The straight side of an oval."""
-    if size.form is not Form.OVAL or size.length is None or size.diameter is None:
+    if size.form is not Form.OVAL or size.length_mm is None or size.diameter_mm is None:
         return 0.0
-    return size.length - size.diameter
+    return size.length_mm - size.diameter_mm
 
 
 def _width(size: PieceSize) -> float:
@@ -106,7 +106,7 @@ def _width(size: PieceSize) -> float:
 
 
 def _height(size: PieceSize) -> float:
-    return 2 * _radius(size) if _lies(size) else max(r.height for r in size.outline)
+    return 2 * _radius(size) if _lies(size) else max(r.height_mm for r in size.outline)
 
 
 def _shades(proof: Proof, size: PieceSize) -> Iterator[str]:

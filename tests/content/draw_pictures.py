@@ -91,7 +91,7 @@ class Object:
 
     def straight(self, piece: str) -> float:
         size = self.proof.measures.pieces[piece]
-        return (size.length or 0) - (size.diameter or 0) if size.length else 0.0
+        return (size.length_mm or 0) - (size.diameter_mm or 0) if size.length_mm else 0.0
 
     def colours(self, worked: WorkedRound) -> list[str]:
         """The colour of each stitch of a round, in order."""
@@ -104,9 +104,9 @@ class Object:
         the rounds begin: 0 the front, 0.5 the back."""
         sizes = {size.number: size for size in self.sizes(piece)}
         straight = self.straight(piece)
-        for number in sorted(numbers, key=lambda n: -sizes[n].radius):
+        for number in sorted(numbers, key=lambda n: -sizes[n].radius_mm):
             colours = self.colours(self.worked(piece, number))
-            share, radius = 1 / len(colours), sizes[number].radius
+            share, radius = 1 / len(colours), sizes[number].radius_mm
             for place, colour in enumerate(colours):
                 turns = [start + share * (place + step / 6) for step in range(7)]
                 edge = [at_turn(turn, radius, straight)[:2] for turn in turns]
@@ -136,7 +136,7 @@ class Object:
         size = next(s for s in self.sizes(seat.host) if s.number == seat.round)
         found = []
         for turn in seat.turns:
-            x, y, out_x, out_y = at_turn(turn, size.radius, self.straight(seat.host))
+            x, y, out_x, out_y = at_turn(turn, size.radius_mm, self.straight(seat.host))
             angle = atan2(out_y, out_x)
             front = -pi / 2
             angle += max(-lean, min(lean, (front - angle + pi) % (2 * pi) - pi))
@@ -148,8 +148,10 @@ class Object:
     def limb(self, view: View, piece: str, root: Point, way: Point) -> None:
         """A piece from the side, its last round at the root."""
         sizes, colour = self.sizes(piece), self.shade(self.worked(piece, 1).yarn)
-        high = sizes[-1].height
-        rows = [(high - s.height, s.radius) for s in sizes] + [(high - 1, sizes[0].radius * 0.5)]
+        high = sizes[-1].height_mm
+        rows = [(high - s.height_mm, s.radius_mm) for s in sizes] + [
+            (high - 1, sizes[0].radius_mm * 0.5)
+        ]
         rows = sorted(rows)
         left = [self.off(root, way, far, wide) for far, wide in rows]
         right = [self.off(root, way, far, -wide) for far, wide in rows]
@@ -185,14 +187,14 @@ def sea_urchin(above: View, below: View) -> None:
         for line in LINES:
             turn = 0.5 + (line - 0.5) / 40
             for size in sizes[::2]:
-                x, y, out_x, out_y = at_turn(turn, size.radius, 0)
+                x, y, out_x, out_y = at_turn(turn, size.radius_mm, 0)
                 ends = [(x - d * out_x, y - d * out_y) for d in (0.1, 1.9)]
                 view.line(ends, urchin.shade("white"), 4)
 
 
 def moon_jelly(above: View, below: View) -> None:
     jelly = Object("moon-jelly")
-    radius = jelly.sizes("bell")[-1].radius
+    radius = jelly.sizes("bell")[-1].radius_mm
     for view in (above, below):
         view.scale = 3.05
         jelly.frill(view, "fringe", radius, 0, waves=36)
@@ -200,7 +202,7 @@ def moon_jelly(above: View, below: View) -> None:
     jelly.rings(below, "underside", range(1, 11))
     for arm in range(4):
         turn = 0.5 + (3 * arm + 1.5) / 12
-        x, y, out_x, out_y = at_turn(turn, jelly.sizes("underside")[1].radius, 0)
+        x, y, out_x, out_y = at_turn(turn, jelly.sizes("underside")[1].radius_mm, 0)
         strip(jelly, below, (x, y), (out_x, out_y))
 
 
@@ -208,7 +210,7 @@ def strip(jelly: Object, view: View, root: Point, way: Point) -> None:
     """An oral arm: its rows from the underside outwards."""
     rows = jelly.sizes("oral arm")
     colour = shaded(shaded(jelly.shade("gauze")))
-    ends = [(0.0, rows[0].length / 2)] + [(r.height, r.length / 2) for r in rows]
+    ends = [(0.0, rows[0].length_mm / 2)] + [(r.height_mm, r.length_mm / 2) for r in rows]
     left = [Object.off(root, way, far, wide) for far, wide in ends]
     right = [Object.off(root, way, far, -wide) for far, wide in ends]
     view.fill([*left, *reversed(right)], jelly.shade("gauze"), colour)
@@ -227,7 +229,7 @@ def shore_crab(above: View, below: View) -> None:
             finger = Object.off(root, way, 34, inner * 5.5)
             crab.limb(view, "finger", finger, Object.off((0, 0), way, 1, inner * 0.25))
     for turn in crab.seats["safety eyes"].turns:
-        x, y, out_x, out_y = at_turn(turn, crab.sizes("body")[7].radius, straight)
+        x, y, out_x, out_y = at_turn(turn, crab.sizes("body")[7].radius_mm, straight)
         for view in (above, below):
             view.dot(x + 1.5 * out_x, y + 1.5 * out_y, 2.5, INK)
     crab.rings(above, "body", range(1, 9), start=7.5 / 44)
@@ -240,7 +242,7 @@ def tooth(crab: Object, view: View, loop: int) -> None:
     """Three stitches in one loop of R6. The front mark stands after stitch 8."""
     colour = crab.shade(crab.worked("rim", 1).yarn)
     turn = (loop - 0.5 - 8) / 44
-    x, y, out_x, out_y = at_turn(turn, crab.sizes("body")[5].radius, crab.straight("body"))
+    x, y, out_x, out_y = at_turn(turn, crab.sizes("body")[5].radius_mm, crab.straight("body"))
     base, tip = (x - out_x, y - out_y), (x + 4.5 * out_x, y + 4.5 * out_y)
     sides = [(base[0] + side * out_y * 2.6, base[1] - side * out_x * 2.6) for side in (-1, 1)]
     view.fill([sides[0], tip, sides[1]], colour, shaded(colour))

@@ -22,7 +22,7 @@ def found(
     proof, findings = proved(pattern(pieces, {"slate": slate, "chalk": GOOD}, steps))
     assert proof is not None
     sound = proof.measures.pieces["b"]
-    assert sound.height == pytest.approx(7.97, abs=0.01) and not sound.unreliable
+    assert sound.height_mm == pytest.approx(7.97, abs=0.01) and not sound.unreliable
     assert proof.measures.yarns["chalk"].metres is not None
     return proof.measures, list(findings)
 
@@ -46,7 +46,7 @@ def test_a_gauge_that_cannot_be(gauge: str, word: str) -> None:
     measures, findings = found(piece("slate", *ROUNDS), f"gauge: {gauge}", (JOIN,))
     (wrong,) = [f for f in findings if f.check == "value-kind"]
     assert wrong.message.startswith(f"`{word}` should be") and wrong.mend
-    assert measures.pieces["a"].height is None
+    assert measures.pieces["a"].height_mm is None
     assert "no gauge" in measures.pieces["a"].unreliable["height"]
     assert measures.fits[0].fit is None
 
@@ -64,9 +64,9 @@ def test_a_thousand_million_stitches(rounds: tuple[str, ...]) -> None:
     measures, findings = found(piece("slate", *rounds), steps=(JOIN,))
     assert {"round-unread", "count-stated"} & {f.check for f in findings}
     size = measures.pieces["a"]
-    assert size.diameter is None or size.diameter < 100
-    assert size.edge is None or size.edge < 100
-    assert measures.stuffing is not None and measures.stuffing < 1
+    assert size.diameter_mm is None or size.diameter_mm < 100
+    assert size.edge_mm is None or size.edge_mm < 100
+    assert measures.stuffing_g is not None and measures.stuffing_g < 1
 
 
 def test_an_edge_joined_to_itself() -> None:
@@ -75,7 +75,7 @@ def test_an_edge_joined_to_itself() -> None:
     )
     (wrong,) = [f for f in findings if f.check == "join-itself"]
     assert wrong.message == "`a` is to be joined to itself, and there is only one `a`."
-    assert measures.pieces["a"].height is not None
+    assert measures.pieces["a"].height_mm is not None
 
 
 def test_the_two_sides_of_a_band_may_be_joined() -> None:

@@ -26,7 +26,7 @@ def edges(one: int, two: int, more: str = "", yarns: dict[str, str] | None = Non
 def test_equal_counts_in_two_gauges_do_not_fit_and_the_counts_that_would_are_told() -> None:
     # 36 x 100 / 23 mm = 156.5 mm; 36 x 100 / 19 = 189.5 mm
     found = edges(36, 36, yarns=TWO)
-    assert found.lengths == pytest.approx((156.52, 189.47), abs=0.01)
+    assert found.lengths_mm == pytest.approx((156.52, 189.47), abs=0.01)
     assert found.fit == pytest.approx(0.826, abs=0.001)
     assert found.mismatch == pytest.approx(189.47 / 156.52 - 1, abs=1e-4)
     # 189.47 / 4.348 = 43.6, 156.52 / 5.263 = 29.7
@@ -92,7 +92,7 @@ def test_where_no_other_count_is_nearer_it_is_eased_in_at_most() -> None:
 # ---- without a gauge ----
 def test_in_one_yarn_the_counts_tell_even_without_a_gauge() -> None:
     found = edges(24, 30, yarns={"slate": "fibre: cotton"})
-    assert found.lengths == (None, None) and found.fit is None
+    assert found.lengths_mm == (None, None) and found.fit is None
     assert found.mismatch == pytest.approx(0.25)
     assert found.verdict is Verdict.MISFIT and found.suggest == (30, 24)
 
@@ -128,7 +128,7 @@ def test_a_footprint_goes_round_its_rounds_and_stitches() -> None:
     # 4 rounds and 5 stitches: 2 x (4 + 5) = 18, at 4 mm each 72 mm
     found = on_body(tube("slate", 18), "at: {footprint: R8-R11, stitches: 5}")
     assert found.counts == (18, 18)
-    assert found.lengths == pytest.approx((72.0, 72.0))
+    assert found.lengths_mm == pytest.approx((72.0, 72.0))
     assert found.halved and found.verdict is Verdict.FITS and found.folded == (False, False)
 
 
@@ -137,7 +137,7 @@ def test_a_footprint_is_measured_by_height_and_width() -> None:
     found = on_body(
         tube("slate", 18), "at: {footprint: R8-R11, stitches: 5}", "25 sts x 20 rounds = 10 cm"
     )
-    assert found.lengths == pytest.approx((72.0, 80.0))
+    assert found.lengths_mm == pytest.approx((72.0, 80.0))
     assert found.suggest == (20, 16)
     assert found.verdict is Verdict.MISFIT
 
@@ -150,14 +150,14 @@ def test_two_rounds_that_are_no_neighbours_hold_a_footprint() -> None:
 def test_a_round_edge_sewn_between_two_rounds_closes_to_half() -> None:
     found = on_body(tube("slate", 12), "at: {between: [R8, R9], stitches: 6}")
     assert found.counts == (12, 6) and found.folded == (True, False)
-    assert found.lengths == pytest.approx((24.0, 24.0))
+    assert found.lengths_mm == pytest.approx((24.0, 24.0))
     assert found.suggest == (12, 6)
 
 
 def test_an_edge_already_worked_through_both_layers_is_not_halved_again() -> None:
     leg = piece("slate", *disc(6, 6), "Fold flat.", "R3: sc 3 through both layers (3)")
     found = on_body(leg, "at: {between: [R8, R9], stitches: 3}")
-    assert found.lengths == pytest.approx((12.0, 12.0)) and found.folded == (False, False)
+    assert found.lengths_mm == pytest.approx((12.0, 12.0)) and found.folded == (False, False)
 
 
 def test_an_edge_may_run_up_a_piece() -> None:
@@ -169,7 +169,7 @@ def test_an_edge_may_run_up_a_piece() -> None:
     )
     step = "join: {edge: leg row ends, to: body, at: {up: R3-R8}, by: whipstitch}"
     found = fit({"leg": fin, "body": tube("slate", 40)}, SAME, step)
-    assert found.counts == (6, 6) and found.lengths == pytest.approx((24.0, 24.0))
+    assert found.counts == (6, 6) and found.lengths_mm == pytest.approx((24.0, 24.0))
 
 
 def test_gaps_in_a_round_leave_the_rest_to_the_pieces() -> None:

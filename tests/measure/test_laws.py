@@ -41,7 +41,7 @@ def same(a: float | None, b: float | None, factor: float = 1.0) -> bool:
 
 
 def lengths(size: PieceSize) -> list[float | None]:
-    return [size.height, size.diameter, size.length, size.edge]
+    return [size.height_mm, size.diameter_mm, size.length_mm, size.edge_mm]
 
 
 @given(counts=COUNTS, aspect=ASPECT, k=SCALE)
@@ -52,7 +52,7 @@ def test_lengths_scale_with_the_gauge_and_volumes_with_its_cube(
     for key, size in small.pieces.items():
         other = large.pieces[key]
         assert all(same(a, b, k) for a, b in zip(lengths(size), lengths(other), strict=True))
-        assert same(size.volume, other.volume, k**3)
+        assert same(size.volume_ml, other.volume_ml, k**3)
         assert [r.flatness for r in size.outline] == [r.flatness for r in other.outline]
 
 
@@ -87,9 +87,9 @@ def spelled(terms: str, plain: int, order: bool, gauge: int = 20) -> Measures:
 
 
 def figures(found: Measures) -> dict[str, object]:
-    sizes = {key: (lengths(s), s.volume, s.outline) for key, s in sorted(found.pieces.items())}
+    sizes = {key: (lengths(s), s.volume_ml, s.outline) for key, s in sorted(found.pieces.items())}
     yarns = {key: (need.metres, need.grams) for key, need in found.yarns.items()}
-    fits = [(f.counts, f.lengths, f.fit, f.verdict) for f in found.fits]
+    fits = [(f.counts, f.lengths_mm, f.fit, f.verdict) for f in found.fits]
     return {"sizes": sizes, "yarns": yarns, "fits": fits}
 
 
@@ -97,8 +97,8 @@ def figures(found: Measures) -> dict[str, object]:
 def test_both_spellings_measure_alike(plain: int, gauge: int) -> None:
     us, uk = spelled("US", plain, False, gauge), spelled("UK", plain, False, gauge)
     assert figures(us) == figures(uk)
-    assert (us.stuffing, us.hours) == (uk.stuffing, uk.hours)
-    assert us.pieces["body"].height is not None
+    assert (us.stuffing_g, us.hours) == (uk.stuffing_g, uk.hours)
+    assert us.pieces["body"].height_mm is not None
 
 
 @given(plain=st.integers(1, 11), gauge=st.integers(8, 40))

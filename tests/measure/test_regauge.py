@@ -57,12 +57,12 @@ def test_a_case_comes_out_as_it_says(name: str) -> None:
     )
     for key, figures in case["sizes"].items():
         size = now.measures.pieces[key]
-        there = {"height": size.height, "width": size.diameter, "length": size.length}
-        there["edge"] = size.edge
+        there = {"height": size.height_mm, "width": size.diameter_mm, "length": size.length_mm}
+        there["edge"] = size.edge_mm
         told = {k: (there[k] or -1.0) / 10 for k in figures}
         assert told == pytest.approx(figures, abs=0.006), key
     fits = [
-        {"lengths": [mm / 10 for mm in f.lengths if mm], "suggest": [*f.suggest]}
+        {"lengths": [mm / 10 for mm in f.lengths_mm if mm], "suggest": [*f.suggest]}
         for f in now.measures.fits
     ]
     for fit, told in zip(fits, case.get("fits", []), strict=True):
@@ -71,7 +71,7 @@ def test_a_case_comes_out_as_it_says(name: str) -> None:
     said = [fit["verdict"] for fit in case.get("fits", [])]
     assert [fit.verdict for fit in now.measures.fits] == said
     sizes = notion_sizes(was.pattern, was.fabric, now.pattern, now.fabric)
-    notions = [{"item": n.item, "was": n.was, "size": n.size} for n in sizes]
+    notions = [{"item": n.item, "was": n.was_mm, "size": n.size_mm} for n in sizes]
     assert notions == case.get("notions", [])
 
 
@@ -120,7 +120,7 @@ def same(a: float | None, b: float | None, factor: float = 1.0) -> bool:
 
 
 def lengths(size: PieceSize) -> list[float | None]:
-    return [size.height, size.diameter, size.length, size.edge]
+    return [size.height_mm, size.diameter_mm, size.length_mm, size.edge_mm]
 
 
 def scaled(was: Measures, now: Measures, k: float) -> None:
@@ -128,7 +128,7 @@ def scaled(was: Measures, now: Measures, k: float) -> None:
     for key, size in was.pieces.items():
         other = now.pieces[key]
         assert all(same(a, b, k) for a, b in zip(lengths(size), lengths(other), strict=True))
-        assert same(size.volume, other.volume, k**3)
+        assert same(size.volume_ml, other.volume_ml, k**3)
         assert [r.flatness for r in size.outline] == [r.flatness for r in other.outline]
     for fit, other_fit in zip(was.fits, now.fits, strict=True):
         assert same(fit.mismatch, other_fit.mismatch)
@@ -147,8 +147,11 @@ def test_k_times_the_stitch_gives_k_times_the_lengths_and_k_cubed_the_volume(
     assert one is not None and two is not None
     assert same(one - fixed, two - fixed, k)
     (eyes,) = notion_sizes(was.pattern, was.fabric, now.pattern, now.fabric)
-    assert eyes.was == 6.3
-    assert abs(eyes.size - 6.3 * k) <= (0.25 if eyes.size < 10 else 0.5) + 1e-6 or eyes.size == 0.5
+    assert eyes.was_mm == 6.3
+    assert (
+        abs(eyes.size_mm - 6.3 * k) <= (0.25 if eyes.size_mm < 10 else 0.5) + 1e-6
+        or eyes.size_mm == 0.5
+    )
 
 
 @given(counts=COUNTS, width=SQUARE, aspect=st.floats(0.7, 1.4))
@@ -159,10 +162,10 @@ def test_the_same_gauge_gives_the_same_figures(
     now = regauged(was, to(width, width * aspect))
     scaled(was.measures, now.measures, 1.0)
     assert same(was.measures.yarns["slate"].metres, now.measures.yarns["slate"].metres)
-    assert same(was.measures.stuffing, now.measures.stuffing)
+    assert same(was.measures.stuffing_g, now.measures.stuffing_g)
     assert was.measures.hours == pytest.approx(now.measures.hours)
     (eyes,) = notion_sizes(was.pattern, was.fabric, now.pattern, now.fabric)
-    assert eyes.size == eyes.was
+    assert eyes.size_mm == eyes.was_mm
 
 
 @given(counts=COUNTS, width=SQUARE, k=SCALE)
@@ -210,7 +213,7 @@ def test_two_strands_and_another_hook_alter_the_other_gauge_too() -> None:
         )
     )
     size = regauged(was, "10 sts x 10 rounds = 10 cm").measures.pieces["body"]
-    assert size.edge == pytest.approx(100 * 2**0.5) and size.guessed
+    assert size.edge_mm == pytest.approx(100 * 2**0.5) and size.guessed
 
 
 def test_a_piece_that_is_like_another_with_a_gauge_of_its_own() -> None:
@@ -225,14 +228,14 @@ def test_a_piece_that_is_like_another_with_a_gauge_of_its_own() -> None:
         )
     )
     now = regauged(was, "10 sts x 10 rounds = 10 cm").measures.pieces
-    assert now["arm"].edge == pytest.approx(100) and now["leg"].edge == pytest.approx(100)
+    assert now["arm"].edge_mm == pytest.approx(100) and now["leg"].edge_mm == pytest.approx(100)
 
 
 def test_a_yarn_of_which_nothing_was_known_gets_its_sizes() -> None:
     was = proof_of(pattern({"body": piece("slate", "R1: 10 sc in magic ring")}, {"slate": ""}))
-    assert was.measures.pieces["body"].edge is None
+    assert was.measures.pieces["body"].edge_mm is None
     now = regauged(was, "slate: 20 sts x 20 rounds = 10 cm").measures
-    assert now.pieces["body"].edge == pytest.approx(50)
+    assert now.pieces["body"].edge_mm == pytest.approx(50)
     assert now.yarns["slate"].metres == pytest.approx((10 * 6.9 * 5 + 300) / 1000 * 1.15)
 
 
@@ -272,13 +275,13 @@ def unclear(*said: str, text: str = TWO) -> str:
 @pytest.mark.parametrize("word", ["slate", "Slate", "storm grey", "A"])
 def test_a_yarn_goes_by_its_key_its_colour_or_its_letter(word: str) -> None:
     sizes = regauged(proof_of(TWO), f"{word}: 10 sts x 10 rounds = 10 cm").measures.pieces
-    assert (sizes["one"].edge, sizes["two"].edge) == (pytest.approx(100), pytest.approx(50))
+    assert (sizes["one"].edge_mm, sizes["two"].edge_mm) == (pytest.approx(100), pytest.approx(50))
 
 
 def test_one_without_a_name_is_for_the_yarns_that_no_other_names() -> None:
     said = ("slate: 10 sts x 10 rounds = 10 cm", "16 sts x 16 rounds = 10 cm")
     sizes = regauged(proof_of(TWO), *said).measures.pieces
-    assert (sizes["one"].edge, sizes["two"].edge) == (pytest.approx(100), pytest.approx(62.5))
+    assert (sizes["one"].edge_mm, sizes["two"].edge_mm) == (pytest.approx(100), pytest.approx(62.5))
 
 
 def test_one_without_a_name_is_unclear_where_the_yarns_differ() -> None:

@@ -17,7 +17,7 @@ YARN = {"slate": "gauge: 25 sts x 25 rounds = 10 cm, ball: 50 g / 200 m"}
 
 def grams(*more: str, steps: tuple[str, ...] = (), others: dict[str, str] | None = None) -> float:
     found = measures({"body": piece("slate", *BALL, *more), **(others or {})}, YARN, steps)
-    return found.stuffing or 0.0
+    return found.stuffing_g or 0.0
 
 
 @pytest.mark.parametrize(
@@ -39,10 +39,10 @@ def test_how_firmly_some_words_say(words: str, expected: Firmness | None) -> Non
 def test_grams_are_volume_times_density_less_the_fabric_more_for_stretch() -> None:
     found = measures({"body": piece("slate", *BALL)}, YARN)
     size = found.pieces["body"]
-    assert size.volume is not None and size.diameter is not None
+    assert size.volume_ml is not None and size.diameter_mm is not None
     # a yarn of 4 m a gram is 2.91 / 2 = 1.455 mm thick; half of a fabric of two strands is inside
-    inside = size.volume * (1 - 1.455 / (size.diameter / 2)) ** 3 * (1 + 3 * STRAIN)
-    assert found.stuffing == pytest.approx(inside * 0.035 * 1.1)
+    inside = size.volume_ml * (1 - 1.455 / (size.diameter_mm / 2)) ** 3 * (1 + 3 * STRAIN)
+    assert found.stuffing_g == pytest.approx(inside * 0.035 * 1.1)
 
 
 def test_firm_takes_more_than_light() -> None:
@@ -83,7 +83,7 @@ def test_the_assembly_may_say_how() -> None:
 def test_without_a_volume_no_weight_is_told() -> None:
     ruffled = piece("slate", *disc(6, 12, 24, 48, 96), "Stuff.")
     found = measures({"body": ruffled}, YARN)
-    assert found.stuffing is None and "body: R" in found.working["stuffing"]
+    assert found.stuffing_g is None and "body: R" in found.working["stuffing"]
 
 
 # ---- several lines ----
@@ -99,7 +99,7 @@ def long(*lines: tuple[int, str]) -> str:
 
 
 def filled(*lines: tuple[int, str]) -> float:
-    return measures({"body": long(*lines)}, YARN).stuffing or 0.0
+    return measures({"body": long(*lines)}, YARN).stuffing_g or 0.0
 
 
 def test_each_line_holds_for_the_rounds_up_to_it_and_the_last_to_the_end() -> None:
@@ -123,17 +123,17 @@ CLOSING = "join: {edge: back, to: face, by: whipstitch, stuffed: while closing}"
 def test_two_flat_rounds_joined_at_their_edges_are_filled_as_a_cushion() -> None:
     flat = piece("slate", *disc(*range(6, 66, 6)))
     found = measures({"face": flat, "back": flat}, COARSE, (CLOSING,))
-    radius = sum(each.radius - before for each, before in _steps(found.pieces["face"].outline))
+    radius = sum(each.radius_mm - before for each, before in _steps(found.pieces["face"].outline))
     sheet = max(radius, 50.0)  # ten rounds of 5 mm from the middle to the edge, or a little less
-    assert found.stuffing is not None
+    assert found.stuffing_g is not None
     inside = VOLUME * sheet**3 - 2 * 3.14159 * sheet**2 * 1.455
     grams = inside * (1 + 3 * STRAIN) / 1e6 * GRAMS_A_LITRE[Firmness.MEDIUM] * (1 + MORE)
-    assert found.stuffing == pytest.approx(grams, rel=0.03)
+    assert found.stuffing_g == pytest.approx(grams, rel=0.03)
     assert "back and face make a cushion 7.6 cm across" in found.working["stuffing"]
 
 
 def _steps(outline: tuple[RoundSize, ...]) -> list[tuple[RoundSize, float]]:
-    before = [0.0, *(each.radius for each in outline)]
+    before = [0.0, *(each.radius_mm for each in outline)]
     return list(zip(outline, before, strict=False))
 
 
@@ -143,7 +143,7 @@ def test_two_copies_joined_to_one_another_are_a_cushion_and_one_alone_is_not() -
     two = measures({"face": piece("slate", *rounds, more="make: 2")}, COARSE, (to_itself,))
     flat = piece("slate", *rounds)
     apart = measures({"face": flat, "back": flat}, COARSE, (CLOSING,))
-    assert two.stuffing == pytest.approx(apart.stuffing)
+    assert two.stuffing_g == pytest.approx(apart.stuffing_g)
     one = measures({"face": flat}, COARSE, (to_itself,))
     assert "cushion" not in one.working["stuffing"]
 
@@ -153,7 +153,7 @@ def test_a_large_cushion_is_filled_by_the_rule_for_its_area() -> None:
     found = measures({"face": flat, "back": flat}, COARSE, (CLOSING,))
     # 40 rounds of 5 mm: 20 cm from the middle to the edge
     expected = cushion_grams(3.14159 * 200**2) * (1 + MORE)
-    assert found.stuffing == pytest.approx(expected, rel=0.06)
+    assert found.stuffing_g == pytest.approx(expected, rel=0.06)
 
 
 def test_a_stretch_of_ones_own_takes_the_place_of_the_usual_one() -> None:
@@ -161,7 +161,7 @@ def test_a_stretch_of_ones_own_takes_the_place_of_the_usual_one() -> None:
     usual = proved(text)[0]
     own = proved(f"stretch: 10 %\n{text}")[0]
     assert usual is not None and own is not None
-    first, second = usual.measures.stuffing, own.measures.stuffing
+    first, second = usual.measures.stuffing_g, own.measures.stuffing_g
     assert first is not None and second is not None
     assert second / first == pytest.approx((1 + 3 * 0.10) / (1 + 3 * 0.03))
 

@@ -113,7 +113,7 @@ def test_filling_a_piece_is_part_of_its_time() -> None:
     full = measures({"body": piece("slate", *rounds[:3], "Stuff.", *rounds[3:], more=OPEN)})
     less, more = empty.time["body"].hours, full.time["body"].hours
     assert less is not None and more is not None
-    ml = full.pieces["body"].volume or 0.0
+    ml = full.pieces["body"].volume_ml or 0.0
     assert more[0] - less[0] == pytest.approx((2 + ml / 100) / 60 * 0.65)
 
 

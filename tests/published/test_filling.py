@@ -78,6 +78,6 @@ def test_a_toy_of_fifteen_to_twenty_centimetres() -> None:
 
     yarns = {"slate": "gauge: {stitches: 100, rounds: 100, over: 49 cm}"}
     found = measures({"body": ball(29), "head": ball(27)}, yarns)
-    tall = sum(size.height or 0.0 for size in found.pieces.values())
+    tall = sum(size.height_mm or 0.0 for size in found.pieces.values())
     assert 150 <= tall <= 200
-    assert found.stuffing is not None and 30 <= found.stuffing <= 50
+    assert found.stuffing_g is not None and 30 <= found.stuffing_g <= 50

@@ -40,14 +40,14 @@ def sphere(rounds: int, gauge: str = "25 sts x 25 rounds = 10 cm") -> PieceSize:
 
 def ratio(found: PieceSize) -> float:
     """Height over width."""
-    assert found.height is not None and found.diameter is not None
-    return found.height / found.diameter
+    assert found.height_mm is not None and found.diameter_mm is not None
+    return found.height_mm / found.diameter_mm
 
 
 # ---- circles ----
 def test_diameter_of_a_round() -> None:
     # 36 stitches at 22 to 10 cm: 52.09 mm (derived; 0.1 %)
-    assert worked(36, 36, gauge="22 sts x 22 rounds = 10 cm").diameter == pytest.approx(
+    assert worked(36, 36, gauge="22 sts x 22 rounds = 10 cm").diameter_mm == pytest.approx(
         52.09, rel=0.001
     )
 
@@ -107,7 +107,7 @@ def test_a_gauge_circle() -> None:
     # (shinyhappyworld.com, "How to measure gauge for amigurumi", January 2019; 1 %)
     gauge = "{stitches: 100, rounds: 104.72, over: 66.5 cm}"
     found = worked(6, 12, 18, 24, 30, gauge=gauge)
-    assert found.diameter == pytest.approx(2.5 * INCH, rel=0.01)
+    assert found.diameter_mm == pytest.approx(2.5 * INCH, rel=0.01)
     assert found.outline[-1].flatness is Flatness.FLAT
 
 
@@ -134,9 +134,9 @@ def test_how_samples_of_six_rounds_lay(increases: int, expected: Flatness) -> No
 def test_half_angle_of_a_cone() -> None:
     # 3 more a round with square stitches: 28.5 degrees (derived; 0.1)
     low, high = worked(*(3 * n for n in range(1, 9))).outline[-2:]
-    angle = degrees(asin((high.radius - low.radius) / hypot(4, 0)))
+    angle = degrees(asin((high.radius_mm - low.radius_mm) / hypot(4, 0)))
     assert angle == pytest.approx(28.5, abs=0.1)
-    assert degrees(acos((high.height - low.height) / 4)) == pytest.approx(28.5, abs=0.1)
+    assert degrees(acos((high.height_mm - low.height_mm) / 4)) == pytest.approx(28.5, abs=0.1)
 
 
 # ---- balls ----
@@ -154,21 +154,21 @@ def test_the_published_ball_of_twelve_rounds_is_round() -> None:
 def test_ideal_spheres(rounds: int, expected: float, volume: float) -> None:
     # height over 2 R, and volume over that of the sphere R = (N + 1) h / pi (derived; 1 %)
     found, radius = sphere(rounds), (rounds + 1) * 4 / pi
-    assert found.height is not None and found.volume is not None
-    assert found.height / (2 * radius) == pytest.approx(expected, rel=0.01)
-    assert found.volume * 1000 / (4 / 3 * pi * radius**3) == pytest.approx(volume, rel=0.01)
+    assert found.height_mm is not None and found.volume_ml is not None
+    assert found.height_mm / (2 * radius) == pytest.approx(expected, rel=0.01)
+    assert found.volume_ml * 1000 / (4 / 3 * pi * radius**3) == pytest.approx(volume, rel=0.01)
 
 
 def test_a_giant_sphere() -> None:
     # 60 rounds made a sphere of about 10 in: 6.54 mm a round
     # (vikkihaffenden.wordpress.com, "A giant sphere", 13 March 2019; 1 %, the height fitted)
     found = sphere(60, "{stitches: 100, rounds: 100, over: 65.4 cm}")
-    assert found.diameter == pytest.approx(10 * INCH, rel=0.01)
+    assert found.diameter_mm == pytest.approx(10 * INCH, rel=0.01)
 
 
 def test_sphere_sizes_go_by_their_rounds() -> None:
     # 85 rounds against 60: 15 in against 10 in (the same source; 7 %)
-    large, small = sphere(85).diameter, sphere(60).diameter
+    large, small = sphere(85).diameter_mm, sphere(60).diameter_mm
     assert large is not None and small is not None
     assert large / small == pytest.approx(1.5, rel=0.07)
 
@@ -186,10 +186,10 @@ def test_the_usual_ball_is_lower_than_wide() -> None:
     # 6 rounds up, 6 even, 6 down, square stitches: 432 stitches; height over width 0.8344; volume
     # 0.9408 of the sphere on the same equator (derived; 0.001)
     found = ball(6, 6)
-    assert found.diameter is not None and found.volume is not None
-    assert sum(round(r.length / 4) for r in found.outline) == 432
+    assert found.diameter_mm is not None and found.volume_ml is not None
+    assert sum(round(r.length_mm / 4) for r in found.outline) == 432
     assert ratio(found) == pytest.approx(0.8344, abs=0.001)
-    of_sphere = found.volume * 1000 / (4 / 3 * pi * (found.diameter / 2) ** 3)
+    of_sphere = found.volume_ml * 1000 / (4 / 3 * pi * (found.diameter_mm / 2) ** 3)
     assert of_sphere == pytest.approx(0.9408, abs=0.001)
 
 

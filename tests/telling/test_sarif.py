@@ -21,7 +21,7 @@ from roundproof.telling.site_address import site_address
 from sarif_schema import SCHEMA, valid_log, validator
 
 TESTS = Path(__file__).parents[1]
-STEPS = YAML(typ="safe").load(TESTS / "planted_steps" / "oystercatcher.yaml")
+STEPS = YAML(typ="safe").load(TESTS / "planted_in_clean" / "steps.yaml")
 NAME = "patterns/pebble/pattern.yaml"
 PATTERN = """\
 title: Pebble

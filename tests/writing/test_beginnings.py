@@ -24,8 +24,8 @@ def test_the_size_of_the_first_pattern_is_what_its_rounds_measure(tmp_path: Path
     measured = proof.measures.pieces["float"]
     size = proof.pattern.size
     assert size and size.height and size.width
-    assert measured.height == pytest.approx(size.height.value, abs=0.5)
-    assert measured.diameter == pytest.approx(size.width.value, abs=0.5)
+    assert measured.height_mm == pytest.approx(size.height.value, abs=0.5)
+    assert measured.diameter_mm == pytest.approx(size.width.value, abs=0.5)
 
 
 def test_every_file_of_a_new_site_is_written_and_filled_in(tmp_path: Path) -> None:

@@ -63,15 +63,18 @@ def _of_piece(proof: Proof, worked: WorkedPiece, size: PieceSize) -> Iterator[Co
     if piece.worked and piece.worked.value is Worked.SURFACE:
         return
     if size.form is Form.TURNED and size.outline and _is_ring(proof, worked):
-        narrowest = min(band.length for band in size.outline)
+        narrowest = min(band.length_mm for band in size.outline)
         yield Cord(piece.name, narrowest, piece.span, True, key, guessed=size.guessed)
-    across, along = size.diameter, size.length if size.length is not None else size.height
+    across, along = (
+        size.diameter_mm,
+        size.length_mm if size.length_mm is not None else size.height_mm,
+    )
     if across is None or along is None or min(across, along) > WIDEST:
         return
     crosswise = across > along
     if size.form is Form.OVAL or (size.form is Form.TURNED and crosswise):
         return  # a disc, or a ring
-    edge = min(band.length for band in size.outline) if crosswise else along
+    edge = min(band.length_mm for band in size.outline) if crosswise else along
     if _held(proof, worked, edge, crosswise):
         return
     loop = _ends(proof, worked) > 1
@@ -103,7 +106,7 @@ def _held(proof: Proof, worked: WorkedPiece, length: float, crosswise: bool) -> 
     if crosswise and (worked.piece.starts or worked.rounds[0].base is Base.EDGE):
         return True
     for fit in proof.measures.fits:
-        for edge, there in zip(fit.edges, fit.lengths, strict=True):
+        for edge, there in zip(fit.edges, fit.lengths_mm, strict=True):
             if edge.piece == key and there is not None and there >= length / 2:
                 return True
     width = length / max(1, worked.rounds[0].made or 1)
@@ -186,7 +189,7 @@ def _chains_in(proof: Proof, line: Line, piece: Piece | None) -> Iterator[Cord]:
     size = stitch_size(proof.pattern, piece, yarn.key if yarn else None)
     for match in re.finditer(r"(?i)\b(?:ch|chain|chains?,? of) (\d{2,5})\b", line.text):
         if size is not None:
-            what, length = f"The chain of {match[1]}", int(match[1]) * size.width
+            what, length = f"The chain of {match[1]}", int(match[1]) * size.width_mm
             yield Cord(what, length, place(line, *match.span()), guessed=size.guessed)
 
 

@@ -29,7 +29,7 @@ def _run(proof: Proof) -> Found:
 
 def _odd(proof: Proof, notion: Notion) -> Found:
     grams = weight(notion.amount.value) if notion.amount else 0.0
-    holds = proof.measures.stuffing
+    holds = proof.measures.stuffing_g
     if not isinstance(grams, float) or not holds or notion.amount is None:
         return
     if _LESS * holds <= grams <= _MORE * holds + _SPARE:
@@ -44,7 +44,7 @@ def _odd(proof: Proof, notion: Notion) -> Found:
 
 
 def _unsaid(proof: Proof, notion: Notion) -> Found:
-    if proof.measures.stuffing is None:
+    if proof.measures.stuffing_g is None:
         yield CHECK.finding(
             notion.item.span,
             f"{quoted(notion.item.value)} has no amount, and none can be reckoned.",

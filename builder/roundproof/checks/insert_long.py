@@ -21,7 +21,11 @@ def _run(proof: Proof) -> Found:
             continue
         key = piece_of(verb.piece.value, proof.fabric.pieces)
         size = proof.measures.pieces.get(key or "")
-        reach = max(size.height or 0.0, size.length or 0.0, size.diameter or 0.0) if size else 0.0
+        reach = (
+            max(size.height_mm or 0.0, size.length_mm or 0.0, size.diameter_mm or 0.0)
+            if size
+            else 0.0
+        )
         told = verb.ends is not None or step.step is not None
         if not key or not reach or verb.length.value <= (_MOST if told else _PLAIN) * reach:
             continue

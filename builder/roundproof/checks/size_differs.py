@@ -73,8 +73,10 @@ def _whole(proof: Proof, size: Size) -> _Whole | None:
         return None
     reach, apart = dict[str, float](), stems(size.without.value) if size.without else frozenset()
     for key, piece in sizes.items():
-        figures = [f for f in (piece.height, piece.diameter, piece.length) if f is not None]
-        known = piece.height is not None and piece.diameter is not None
+        figures = [
+            f for f in (piece.height_mm, piece.diameter_mm, piece.length_mm) if f is not None
+        ]
+        known = piece.height_mm is not None and piece.diameter_mm is not None
         reach[key] = max(figures) if known else inf
     filled = [
         reach[key]
@@ -94,8 +96,8 @@ def _alone(proof: Proof) -> tuple[float, ...]:
     shaped = any(isinstance(s.verb, Join) or _flat(s.verb) for s in proof.pattern.assembly)
     if more or piece.piece.make > 1 or size.form is Form.ROWS or split or shaped:
         return ()
-    figures = (size.height, size.diameter, size.length)
-    return tuple(f for f in figures if f) if size.height and size.diameter else ()
+    figures = (size.height_mm, size.diameter_mm, size.length_mm)
+    return tuple(f for f in figures if f) if size.height_mm and size.diameter_mm else ()
 
 
 def _flat(verb: Verb) -> bool:

@@ -78,22 +78,22 @@ class Profile:
 
 def profile(piece: WorkedPiece, size: PieceSize | None, marks: Marks) -> Profile | None:
     """None where not a single round could be read."""
-    if size is not None and size.outline and any(r.radius > 0 for r in size.outline):
+    if size is not None and size.outline and any(r.radius_mm > 0 for r in size.outline):
         return _measured(piece, size, marks)
     return _from_counts(piece, marks)
 
 
 def _measured(piece: WorkedPiece, size: PieceSize, marks: Marks) -> Profile:
     straight = 0.0
-    if size.form is Form.OVAL and size.length and size.diameter:
-        straight = max(0.0, size.length - size.diameter)
-    chosen, every = _thinned(size.outline, max(size.outline, key=lambda r: r.length))
+    if size.form is Form.OVAL and size.length_mm and size.diameter_mm:
+        straight = max(0.0, size.length_mm - size.diameter_mm)
+    chosen, every = _thinned(size.outline, max(size.outline, key=lambda r: r.length_mm))
     yarns = _yarn_of(piece, len(size.outline), marks)
     rings = tuple(
         Ring(
             at.number,
             _radius(at, size.form, straight),
-            at.height,
+            at.height_mm,
             yarns(place),
             at.flatness is Flatness.RUFFLED,
             at.fullness,
@@ -106,8 +106,8 @@ def _measured(piece: WorkedPiece, size: PieceSize, marks: Marks) -> Profile:
 
 def _radius(at: RoundSize, form: Form, straight: float) -> float:
     if form is Form.OVAL:
-        return max(0.0, at.length - 2 * straight) / (2 * pi)
-    return at.radius
+        return max(0.0, at.length_mm - 2 * straight) / (2 * pi)
+    return at.radius_mm
 
 
 def _opening(piece: WorkedPiece, rings: Sequence[Ring]) -> float:

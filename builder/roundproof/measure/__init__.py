@@ -23,7 +23,7 @@ def measured(pattern: Pattern, fabric: Fabric) -> Measures:
         pieces=sizes,
         fits=joins,
         yarns=yarn_needs(pattern, fabric, joins),
-        stuffing=stuffing.grams,
+        stuffing_g=stuffing.grams,
         hours=time.whole.hours,
         time=time.pieces,
         making_up=time.making_up,

@@ -106,11 +106,11 @@ def round_size(
 def _mean(shares: list[tuple[StitchSize, int]]) -> Widths:
     if len(shares) == 1:
         size, _ = shares[0]
-        return Widths(size.width, size.height, size.guessed, (size.working,))
+        return Widths(size.width_mm, size.height_mm, size.guessed, (size.working,))
     total = sum(made for _, made in shares)
     return Widths(
-        sum(size.width * made for size, made in shares) / total,
-        sum(size.height * made for size, made in shares) / total,
+        sum(size.width_mm * made for size, made in shares) / total,
+        sum(size.height_mm * made for size, made in shares) / total,
         any(size.guessed for size, _ in shares),
         tuple(dict.fromkeys(size.working for size, _ in shares)),
     )

@@ -95,12 +95,12 @@ def _sheet(worked: WorkedPiece, size: PieceSize, edge: Edge) -> float | None:
     last = worked.rounds[-1].round.label.last if worked.rounds else None
     if size.form is not Form.TURNED or edge.kind != "round" or edge.round != last:
         return None
-    if size.height is None or worked.rounds[0].base is Base.EDGE or worked.gathered:
+    if size.height_mm is None or worked.rounds[0].base is Base.EDGE or worked.gathered:
         return None
     if not size.outline or any(each.flatness is not Flatness.FLAT for each in size.outline):
         return None
     way, radius, height = 0.0, 0.0, 0.0
     for each in size.outline:
-        way += hypot(each.radius - radius, each.height - height)
-        radius, height = each.radius, each.height
+        way += hypot(each.radius_mm - radius, each.height_mm - height)
+        radius, height = each.radius_mm, each.height_mm
     return way

@@ -104,7 +104,7 @@ def _slices(size: PieceSize) -> list[tuple[int, float]]:
     found: list[tuple[int, float]] = []
     radius = height = 0.0
     for each in size.outline:
-        rise = max(each.height - height, 0.0)
-        found.append((each.number, frustum(radius, each.radius, rise)))
-        radius, height = each.radius, max(height, each.height)
+        rise = max(each.height_mm - height, 0.0)
+        found.append((each.number, frustum(radius, each.radius_mm, rise)))
+        radius, height = each.radius_mm, max(height, each.height_mm)
     return found

@@ -136,7 +136,7 @@ def _compared(pattern: Pattern, join: Join, a: _Side, b: _Side, site: Site | Non
         span=join.edge.span,
         edges=(a.edge, b.edge),
         counts=(a.edge.count, b.edge.count),
-        lengths=(one, two),
+        lengths_mm=(one, two),
         fit=fit,
         mismatch=mismatch,
         suggest=_suggested(a, b),

@@ -28,8 +28,8 @@ class StitchSize:
     """Width and height of one single crochet in mm; `guessed` where no gauge is given for it;
     `working` says where it is from."""
 
-    width: float
-    height: float
+    width_mm: float
+    height_mm: float
     guessed: bool
     working: str
 
@@ -116,5 +116,5 @@ def _altered(size: StitchSize, strands: int) -> StitchSize:
     factor = sqrt(strands)
     how = f"{strands} strands together" if strands > 1 else "worked with another hook"
     return StitchSize(
-        size.width * factor, size.height * factor, True, f"{size.working}; {how}, so a guess"
+        size.width_mm * factor, size.height_mm * factor, True, f"{size.working}; {how}, so a guess"
     )

@@ -98,7 +98,7 @@ def _spread(
 
 def _stitch(yarn: Yarn) -> tuple[float, float] | None:
     size = yarn_stitch(yarn)
-    return (round(size.width, 9), round(size.height, 9)) if size else None
+    return (round(size.width_mm, 9), round(size.height_mm, 9)) if size else None
 
 
 def _several(yarns: list[Yarn]) -> Unclear:

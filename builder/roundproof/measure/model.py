@@ -37,14 +37,14 @@ class Frill(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class RoundSize:
-    """One round: `number` its number, `length` round it in mm, `radius` and `height` (from the
-    start up) of its upper edge in mm, `flatness` its class, `fullness` its length over the circle
-    it has to lie on (1 where it lies plain)."""
+    """One round: `number` its number, `length_mm` the way round it, `radius_mm` and `height_mm`
+    (from the start up) those of its upper edge, `flatness` its class, `fullness` its length over
+    the circle it has to lie on (1 where it lies plain)."""
 
     number: int
-    length: float
-    radius: float
-    height: float
+    length_mm: float
+    radius_mm: float
+    height_mm: float
     flatness: Flatness
     fullness: float = 1.0
 
@@ -63,21 +63,21 @@ class Form(StrEnum):
 class PieceSize:
     """One copy of a piece, before stuffing.
 
-    `outline` has one entry a round, from the start up. `height` is how far it reaches along its
-    axis, `diameter` the widest round, `edge` the length of the last round, all in mm; `volume` in
-    ml. `length` is set for ovals and rows, where `diameter` is the width. `unreliable` says why
-    which figure is missing: ("volume", "a piece worked in rows encloses nothing by itself").
-    `working` says how each figure that is there was reached.
+    `outline` has one entry a round, from the start up. `height_mm` is how far it reaches along its
+    axis, `diameter_mm` the widest round, `edge_mm` the length of the last round. `length_mm` is set
+    for ovals and rows, where `diameter_mm` is the width. `unreliable` says why which figure is
+    missing: ("volume", "a piece worked in rows encloses nothing by itself"). `working` says how
+    each figure that is there was reached.
     """
 
     piece: str
     form: Form
     outline: tuple[RoundSize, ...]
-    height: float | None
-    diameter: float | None
-    length: float | None
-    edge: float | None
-    volume: float | None
+    height_mm: float | None
+    diameter_mm: float | None
+    length_mm: float | None
+    edge_mm: float | None
+    volume_ml: float | None
     guessed: bool
     """The gauge was guessed from the yarn's thickness."""
     unreliable: Mapping[str, str]
@@ -98,7 +98,7 @@ class Fit:
     """Two edges of a join, each measured in its own yarn.
 
     `edges`: the edge and what it is joined to; a place on a piece comes as an edge of the kind
-    "footprint", "between" or "up". `counts` are the whole edges' stitches; `lengths` (mm) are as
+    "footprint", "between" or "up". `counts` are the whole edges' stitches; `lengths_mm` (mm) are as
     they lie, half the edge where one is folded flat (`folded`). `suggest` is the count that would
     fit, one for each edge with the other unchanged.
 
@@ -112,7 +112,7 @@ class Fit:
     span: Span
     edges: tuple[Edge, Edge]
     counts: tuple[int | None, int | None]
-    lengths: tuple[float | None, float | None]
+    lengths_mm: tuple[float | None, float | None]
     fit: float | None
     mismatch: float | None
     suggest: tuple[int | None, int | None]
@@ -179,11 +179,11 @@ class Spent:
 
 @dataclass(frozen=True, slots=True)
 class NotionSize:
-    """Something placed on a piece that is `was` mm in the pattern and should be `size` mm."""
+    """Something placed on a piece that is `was_mm` mm in the pattern and should be `size_mm` mm."""
 
     item: str
-    was: float
-    size: float
+    was_mm: float
+    size_mm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,7 +191,7 @@ class Measures:
     pieces: Mapping[str, PieceSize]
     fits: tuple[Fit, ...]
     yarns: Mapping[str, YarnNeed]
-    stuffing: float | None
+    stuffing_g: float | None
     """Grams for the whole object, None where a volume is not known."""
     hours: tuple[float, float] | None
     """Making time as a range."""
@@ -199,4 +199,4 @@ class Measures:
     """The same for all copies of each piece; with `making_up` they add up to `hours`."""
     making_up: Spent
     working: Mapping[str, str] = field(default_factory=dict)
-    """How `stuffing` and `hours` were reached, or why they are missing."""
+    """How `stuffing_g` and `hours` were reached, or why they are missing."""

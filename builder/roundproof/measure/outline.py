@@ -60,8 +60,8 @@ class Outline:
     @property
     def reach(self) -> float:
         """How far the piece reaches along its axis, with the tip where it is drawn shut."""
-        highest = max(self.rounds[i].height for i in self.wall)
-        return max(highest, self.rounds[-1].height + self._tip) if self.shut else highest
+        highest = max(self.rounds[i].height_mm for i in self.wall)
+        return max(highest, self.rounds[-1].height_mm + self._tip) if self.shut else highest
 
     @property
     def inside(self) -> float:
@@ -73,10 +73,10 @@ class Outline:
         for at, (band, size) in enumerate(pairs):
             if band.into not in (None, before):
                 return total
-            rise = max(size.height - base, 0.0)
+            rise = max(size.height_mm - base, 0.0)
             if at >= self.rows:
-                total += stadium_slice(self.straight, lower, size.radius, rise)
-            lower, base, before = size.radius, size.height, band.number
+                total += stadium_slice(self.straight, lower, size.radius_mm, rise)
+            lower, base, before = size.radius_mm, size.height_mm, band.number
         return total + (frustum(lower, 0.0, self._tip) if self.shut and pairs else 0.0)
 
     @property

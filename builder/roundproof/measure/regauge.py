@@ -51,7 +51,7 @@ def scale_of(yarn: Yarn, other: Yarn) -> Scale | None:
     old, new = yarn_stitch(yarn), yarn_stitch(other)
     if old is None or new is None:
         return None
-    return Scale(new.width / old.width, new.height / old.height)
+    return Scale(new.width_mm / old.width_mm, new.height_mm / old.height_mm)
 
 
 def _other(yarn: Yarn, other: Yarn, scale: Scale | None) -> Yarn:

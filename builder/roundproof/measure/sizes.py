@@ -83,11 +83,11 @@ def _size(
         piece=worked.piece.key,
         form=form,
         outline=outline,
-        height=told.get("height"),
-        diameter=told.get("diameter"),
-        length=told.get("length"),
-        edge=told.get("edge"),
-        volume=told.get("volume"),
+        height_mm=told.get("height"),
+        diameter_mm=told.get("diameter"),
+        length_mm=told.get("length"),
+        edge_mm=told.get("edge"),
+        volume_ml=told.get("volume"),
         guessed=bands.guessed,
         unreliable=why,
         working={figure: working[figure] for figure in told} | gauge,
@@ -182,9 +182,9 @@ def _drawn_together(outline: Outline) -> RoundSize | None:
     widest = outline.points[outline.widest].radius
     before = outline.start or 0.0
     for band, size in ((outline.bands[i], outline.rounds[i]) for i in outline.wall):
-        if before - size.radius - band.height > _GATHERED * widest:
+        if before - size.radius_mm - band.height > _GATHERED * widest:
             return size
-        before = size.radius
+        before = size.radius_mm
     return None
 
 

@@ -120,7 +120,7 @@ def seams(pattern: Pattern, fabric: Fabric, fits: Iterable[Fit]) -> Iterator[Sea
     of embroidery."""
     for fit in fits:
         worked = fabric.pieces[fit.edges[0].piece]
-        length = fit.lengths[0]
+        length = fit.lengths_mm[0]
         named = fit.join.with_.value if fit.join.with_ else last_yarn(pattern, worked)
         yarn = pattern.yarn(named)
         if yarn is None or length is None:
@@ -190,5 +190,5 @@ def _rate(pattern: Pattern, piece: Piece, key: str | None) -> Rate | None:
     size, thick = stitch_size(pattern, piece, key), diameter(yarn)
     if size is None:
         return Rate(yarn, None, False)
-    each = loop_path(size.width, size.height, thick) if thick else PER_WIDTH * size.width
+    each = loop_path(size.width_mm, size.height_mm, thick) if thick else PER_WIDTH * size.width_mm
     return Rate(yarn, each, size.guessed)

@@ -48,7 +48,7 @@ def filling(pattern: Pattern, fabric: Fabric, sizes: Mapping[str, PieceSize]) ->
     made = {key: each for each in cushions(pattern, fabric, sizes) for key in each.keys}
     for key, parts in stuffed(pattern, fabric, sizes).items():
         size, piece = sizes[key], fabric.pieces[key].piece
-        if size.volume is None:
+        if size.volume_ml is None:
             why = size.unreliable.get("volume", "its volume is not known")
             return Filling(None, f"{key}: {why}")
         inside = _inside(pattern, piece, size)
@@ -92,9 +92,9 @@ def stuffed(pattern: Pattern, fabric: Fabric, sizes: Mapping[str, PieceSize]) ->
 def _inside(pattern: Pattern, piece: Piece, size: PieceSize) -> float:
     """ml for filling: less the fabric, which is about two strands thick (common practice, no
     source) and half of which lies inside, more for the stretch."""
-    across = (size.diameter or 0.0) / 2
+    across = (size.diameter_mm or 0.0) / 2
     left = max(1 - _thick(pattern, piece) / across, 0.0) if across else 1.0
-    return (size.volume or 0.0) * left**3 * (1 + 3 * strain(pattern))
+    return (size.volume_ml or 0.0) * left**3 * (1 + 3 * strain(pattern))
 
 
 def _thick(pattern: Pattern, piece: Piece) -> float:
@@ -104,7 +104,7 @@ def _thick(pattern: Pattern, piece: Piece) -> float:
     if thick is not None:
         return thick
     stitch = stitch_size(pattern, piece, None)
-    return stitch.width / WIDTHS_OF_YARN if stitch else 0.0
+    return stitch.width_mm / WIDTHS_OF_YARN if stitch else 0.0
 
 
 def _cushion_half(pattern: Pattern, piece: Piece, cushion: Cushion) -> float:
@@ -162,4 +162,4 @@ def _joined(join: Join, fabric: Fabric) -> list[str]:
 
 def _encloses(piece: Piece, size: PieceSize) -> bool:
     open_ = piece.open_edge is not None and piece.open_edge.value
-    return not open_ and bool(size.volume)
+    return not open_ and bool(size.volume_ml)

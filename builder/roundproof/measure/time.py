@@ -123,7 +123,7 @@ def _piece(pattern: Pattern, worked: WorkedPiece, filled: PieceSize | None) -> _
     make = worked.piece.make
     beside = _handling(worked)
     if filled is not None:
-        beside += STUFFING + STUFFING_A_DECILITRE * (filled.volume or 0.0) / 100
+        beside += STUFFING + STUFFING_A_DECILITRE * (filled.volume_ml or 0.0) / 100
     return _Minutes(COUNTING * _stitching(pattern, worked) * make, beside * make)
 
 

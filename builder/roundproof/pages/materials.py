@@ -177,12 +177,12 @@ def _notions(proof: Proof) -> Iterator[Thing]:
         hazard = sentence(notion.hazard.value) if notion.hazard else ""
         drawing = _notion_drawing(notion)
         yield Thing(f"notion-{place}", drawing, plain(_notion(notion)), tuple(more), hazard)
-    if not filled and proof.measures.stuffing:
+    if not filled and proof.measures.stuffing_g:
         yield Thing("filling", Markup(""), Markup("Filling"), tuple(_filling(proof)))
 
 
 def _filling(proof: Proof) -> list[Markup]:
-    weight = proof.measures.stuffing
+    weight = proof.measures.stuffing_g
     return [plain(f"Estimated from the volume: {grams(weight)}.")] if weight else []
 
 

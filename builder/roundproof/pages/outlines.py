@@ -51,9 +51,9 @@ def widest_of(proof: Proof) -> Across:
 def _size_words(size: PieceSize | None) -> str:
     if size is None:
         return ""
-    parts = [f"{length(size.length)} long"] if size.length else []
-    parts += [f"{length(size.diameter)} across"] if size.diameter else []
-    parts += [f"{length(size.height)} high"] if size.height else []
+    parts = [f"{length(size.length_mm)} long"] if size.length_mm else []
+    parts += [f"{length(size.diameter_mm)} across"] if size.diameter_mm else []
+    parts += [f"{length(size.height_mm)} high"] if size.height_mm else []
     return f": {', '.join(parts)} before stuffing" if parts else ""
 
 

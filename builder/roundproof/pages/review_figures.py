@@ -40,17 +40,24 @@ def figures(proof: Proof) -> Iterator[Figure]:
             parts += [counted(need.balls, "ball")] if need.balls is not None else []
             value = ", ".join(parts)
         yield Figure(yarn_key, "yarn", value, need.working or need.unreliable)
-    filling = grams(measures.stuffing) if measures.stuffing else ""
+    filling = grams(measures.stuffing_g) if measures.stuffing_g else ""
     yield Figure("the whole", "filling", filling, measures.working.get("stuffing", ""))
     hours = hours_words(*measures.hours) if measures.hours else ""
     yield Figure("the whole", "time", hours, measures.working.get("hours", ""))
 
 
 def _piece(name: str, size: PieceSize) -> Iterator[Figure]:
+    measured = {
+        "height": size.height_mm,
+        "diameter": size.diameter_mm,
+        "length": size.length_mm,
+        "edge": size.edge_mm,
+        "volume": size.volume_ml,
+    }
     for figure, called in _NAMES.items():
-        mm = getattr(size, figure)
-        if mm is not None:
-            value = f"{number(mm, 1)} ml" if figure == "volume" else cm(mm)
+        amount = measured[figure]
+        if amount is not None:
+            value = f"{number(amount, 1)} ml" if figure == "volume" else cm(amount)
             yield Figure(name, called, value, size.working.get(figure, ""))
         elif figure in size.unreliable:
             yield Figure(name, called, "", size.unreliable[figure])

@@ -199,7 +199,7 @@ class _Sizes:
         for worked in piece.rounds:
             self.first[id(worked)] = place
             place += worked.rounds
-        self.widest = max(self.outline, key=lambda r: r.length, default=None)
+        self.widest = max(self.outline, key=lambda r: r.length_mm, default=None)
 
     def of(self, worked: WorkedRound) -> Sequence[RoundSize]:
         if not self.usable:
@@ -316,13 +316,13 @@ def _check(sizes: _Sizes, worked: WorkedRound) -> Markup:
     """The widest round is where a maker best lays a ruler."""
     at, size = sizes.widest, sizes.size
     assert at is not None
-    if size is not None and size.form is Form.OVAL and size.length and size.diameter:
-        said = Markup("{} by {}").format(measure(size.length), measure(size.diameter))
+    if size is not None and size.form is Form.OVAL and size.length_mm and size.diameter_mm:
+        said = Markup("{} by {}").format(measure(size.length_mm), measure(size.diameter_mm))
     elif worked.round.label.row:
-        said = Markup("{} wide").format(measure(at.length))
+        said = Markup("{} wide").format(measure(at.length_mm))
     elif at.flatness is Flatness.FLAT:
-        said = Markup("{} across").format(measure(2 * at.radius))
+        said = Markup("{} across").format(measure(2 * at.radius_mm))
     else:
-        across = measure(at.length / pi)
-        said = Markup("{} round, {} across").format(measure(at.length), across)
+        across = measure(at.length_mm / pi)
+        said = Markup("{} round, {} across").format(measure(at.length_mm), across)
     return Markup("<b>Check.</b> {}.").format(said)

@@ -51,7 +51,7 @@ def _piece(proof: Proof, id: str, size: PieceSize) -> PieceSizes:
         worked.piece.name,
         worked.piece.make,
         _size(size),
-        measure(size.edge) if size.edge is not None else Markup(""),
+        measure(size.edge_mm) if size.edge_mm is not None else Markup(""),
         hours_words(*spent.hours, short=True) if spent and spent.hours else "",
         _why(worked.piece.name, size),
     )
@@ -59,9 +59,9 @@ def _piece(proof: Proof, id: str, size: PieceSize) -> PieceSizes:
 
 def _size(size: PieceSize) -> Markup:
     """ "6.2 cm long, 4.6 cm wide, 2.9 cm high"; what is lower than a stitch is flat."""
-    flat = size.height is not None and size.height < _FLAT
-    tall = None if size.form is Form.ROWS or flat else size.height
-    parts = ((size.length, "long"), (size.diameter, "wide"), (tall, "high"))
+    flat = size.height_mm is not None and size.height_mm < _FLAT
+    tall = None if size.form is Form.ROWS or flat else size.height_mm
+    parts = ((size.length_mm, "long"), (size.diameter_mm, "wide"), (tall, "high"))
     said = [Markup("{} {}").format(measure(mm), word) for mm, word in parts if mm is not None]
     said += [Markup("flat")] if said and flat and size.form is not Form.ROWS else []
     return Markup(", ").join(said)
@@ -81,7 +81,7 @@ def fit_words(proof: Proof, verb: Verb) -> Markup:
     fit = next((f for f in proof.measures.fits if f.join is verb), None)
     if not isinstance(verb, Join) or fit is None or fit.verdict is None:
         return Markup("")
-    one, two = fit.lengths
+    one, two = fit.lengths_mm
     if one is None or two is None:
         return Markup("")
     sides = zip(fit.edges, fit.counts, (one, two), fit.folded, strict=True)

@@ -62,8 +62,8 @@ def _piece(proof: Proof, size: PieceSize) -> Row:
         str(worked.piece.make),
         NONE if stitches is None else str(stitches),
         str(sum(each.rounds for each in worked.rounds)),
-        *map(cm, (size.height, size.diameter, size.length, size.edge)),
-        NONE if size.volume is None else f"{size.volume:.0f} ml",
+        *map(cm, (size.height_mm, size.diameter_mm, size.length_mm, size.edge_mm)),
+        NONE if size.volume_ml is None else f"{size.volume_ml:.0f} ml",
         hours_of(proof.measures.time[size.piece].hours),
     ]
 
@@ -75,7 +75,7 @@ def _fit(fit: Fit, paint: Paint) -> Iterator[str]:
         first=first.text,
         second=second.text,
         counts=" : ".join(NONE if n is None else str(n) for n in fit.counts),
-        lengths=" : ".join(cm(length) for length in fit.lengths),
+        lengths=" : ".join(cm(length) for length in fit.lengths_mm),
     )
     if fit.verdict:
         said += say("measure.verdict", verdict=fit.verdict)
@@ -110,7 +110,7 @@ def _short(proof: Proof) -> Iterator[str]:
 
 
 def _whole(measures: Measures) -> Iterator[str]:
-    grams, hours, up = measures.stuffing, measures.hours, measures.making_up.hours
+    grams, hours, up = measures.stuffing_g, measures.hours, measures.making_up.hours
     said = [say("measure.stuffing", grams=round(grams))] if grams else []
     if hours:
         said.append(say("measure.hours", low=f"{hours[0]:.1f}", high=f"{hours[1]:.1f}"))
@@ -139,7 +139,7 @@ def _unreliable(measures: Measures) -> Iterator[str]:
             without.setdefault(need.no_put_up, []).append(need.yarn)
     for why, yarns in without.items():
         yield say("measure.no_put_up", of=listing(yarns), why=why)
-    for key, value in (("stuffing", measures.stuffing), ("hours", measures.hours)):
+    for key, value in (("stuffing", measures.stuffing_g), ("hours", measures.hours)):
         reason = measures.working.get(key)
         if value is None and reason:
             yield say("measure.unreliable_whole", figure=say(f"measure.the_{key}"), why=reason)

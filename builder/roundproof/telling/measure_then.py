@@ -47,12 +47,16 @@ def _by_gauge(gauges: Mapping[str, str]) -> dict[str, list[str]]:
 
 def _piece(was: Proof, now: Proof, key: str, paint: Paint) -> Row:
     old, new = was.measures.pieces[key], now.measures.pieces[key]
-    figures = ((old.height, new.height), (old.diameter, new.diameter), (old.length, new.length))
+    figures = (
+        (old.height_mm, new.height_mm),
+        (old.diameter_mm, new.diameter_mm),
+        (old.length_mm, new.length_mm),
+    )
     return [
         key,
         str(now.fabric.pieces[key].piece.make),
         *(_both(cm(then), cm(here), paint) for then, here in figures),
-        NONE if new.volume is None else f"{new.volume:.0f} ml",
+        NONE if new.volume_ml is None else f"{new.volume_ml:.0f} ml",
     ]
 
 
@@ -67,7 +71,7 @@ def _yarn(was: Proof, now: Proof, key: str, paint: Paint) -> Row:
 
 def _notions(regauged: Regauged, paint: Paint) -> Iterator[Row]:
     for each in regauged.notions:
-        then, now = (f"{number(size)} mm" for size in (each.was, each.size))
+        then, now = (f"{number(size)} mm" for size in (each.was_mm, each.size_mm))
         yield [each.item, _both(then, now, paint)]
 
 

@@ -121,7 +121,7 @@ def _figures(measures: Measures) -> Iterator[tuple[str, Why]]:
     for need in measures.yarns.values():
         title = say("why.yarn", yarn=need.yarn)
         yield title, Why(title, need.working, need.unreliable, "yarn")
-    values = {"stuffing": measures.stuffing, "hours": measures.hours}
+    values = {"stuffing": measures.stuffing_g, "hours": measures.hours}
     for key, value in values.items():
         how = measures.working.get(key, "")
         known, unknown_ = (how, "") if value is not None else ("", how)

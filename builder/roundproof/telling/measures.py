@@ -50,7 +50,7 @@ def _file(result: Result) -> dict[str, Any]:
         return head | _NOTHING
     measures = result.proof.measures
     up = measures.making_up
-    whole = {"stuffing_g": measures.stuffing, "hours": measures.hours}
+    whole = {"stuffing_g": measures.stuffing_g, "hours": measures.hours}
     said = {key: measures.working.get(key.removesuffix("_g"), "") for key in whole}
     if result.regauged:
         head |= _regauged(result.regauged)
@@ -58,7 +58,7 @@ def _file(result: Result) -> dict[str, Any]:
         "pieces": {key: _piece(result.proof, size) for key, size in measures.pieces.items()},
         "joins": [_join(fit) for fit in measures.fits],
         "yarns": {key: _yarn(need) for key, need in measures.yarns.items()},
-        "stuffing_g": _two(measures.stuffing),
+        "stuffing_g": _two(measures.stuffing_g),
         "hours": _range(measures.hours),
         "making_up_hours": _range(up.hours),
         "unreliable": {key: said[key] for key, value in whole.items() if value is None},
@@ -70,7 +70,7 @@ def _file(result: Result) -> dict[str, Any]:
 def _regauged(regauged: Regauged) -> dict[str, Any]:
     """The gauges of the maker, and what is placed on the pieces, as large as it should be then."""
     notions = [
-        {"item": each.item, "size_mm": _two(each.size), "was_mm": _two(each.was)}
+        {"item": each.item, "size_mm": _two(each.size_mm), "was_mm": _two(each.was_mm)}
         for each in regauged.notions
     ]
     return {"another_gauge": dict(regauged.gauges), "notions": notions}
@@ -85,12 +85,12 @@ def _piece(proof: Proof, size: PieceSize) -> dict[str, Any]:
         "make": worked.piece.make,
         "stitches": worked.stitches,
         "rounds": sum(each.rounds for each in worked.rounds),
-        "height_cm": _cm(size.height),
-        "diameter_cm": _cm(size.diameter),
-        "length_cm": _cm(size.length),
-        "edge_cm": _cm(size.edge),
-        "volume_ml": _two(size.volume),
-        "outline": [[_cm(each.radius), _cm(each.height)] for each in size.outline],
+        "height_cm": _cm(size.height_mm),
+        "diameter_cm": _cm(size.diameter_mm),
+        "length_cm": _cm(size.length_mm),
+        "edge_cm": _cm(size.edge_mm),
+        "volume_ml": _two(size.volume_ml),
+        "outline": [[_cm(each.radius_mm), _cm(each.height_mm)] for each in size.outline],
         "lies": [each.flatness.value for each in size.outline],
         "gauge_guessed": size.guessed,
         "hours": _range(spent.hours),
@@ -103,7 +103,7 @@ def _join(fit: Fit) -> dict[str, Any]:
     return {
         "edges": [edge.text for edge in fit.edges],
         "counts": list(fit.counts),
-        "lengths_cm": [_cm(length) for length in fit.lengths],
+        "lengths_cm": [_cm(length) for length in fit.lengths_mm],
         "fit": _two(fit.fit),
         "suggest": list(fit.suggest),
         "suggest_in_multiple": list(fit.kept),

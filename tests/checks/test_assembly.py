@@ -134,6 +134,12 @@ def test_a_mirror_image_stands_at_the_mirrored_place() -> None:
     assert "it stands on R6 over 1 stitch of body, and left arm on R5" in finding.message
 
 
+def test_a_number_that_is_a_slip_takes_no_time() -> None:
+    beads = "place: {item: beads, piece: body, between: [R5, R6], around: {evenly: 999999999}}"
+    assert {f.check for f in found(beads)} >= {"place-count"}
+    assert evenly(10**9, 10**9) == steps_of(10**9, 10**9) == ()
+
+
 # ---- order ----
 def test_eyes_come_before_the_end_is_drawn_shut() -> None:
     eyes = "place: {item: safety eyes, piece: body, between: [R5, R6], around: {st: 3, apart: 4}}"

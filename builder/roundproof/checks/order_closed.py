@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 
 from roundproof.checks.base import Check, Found, quoted
@@ -72,7 +73,8 @@ def _inner(step: Step) -> Iterator[tuple[str, str, Span]]:
 
 
 def _fixed_inside(item: str) -> bool:
-    return any(word in item.lower() for word in INSIDE)
+    words = item.lower()
+    return any(re.search(rf"\b{word}", words) for word in INSIDE if word in words)
 
 
 def _mend(proof: Proof, inside: _Inside, closed: Closed) -> str:

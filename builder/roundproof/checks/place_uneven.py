@@ -17,7 +17,8 @@ def _run(proof: Proof) -> Found:
         count, wide = placing.counts[0], placing.covers or 0
         if evenly.value < 1 or count % evenly.value == 0 or count < evenly.value * max(wide, 1):
             continue
-        steps = steps_of(evenly.value, count)
+        if not (steps := steps_of(evenly.value, count)):
+            continue
         gaps = ", ".join(str(step - wide) for step in steps)
         yield CHECK.finding(
             evenly.span,

@@ -137,15 +137,21 @@ def starts(around: Around, origin: float, wide: float, count: int) -> tuple[floa
     return (origin - wide / 2,)
 
 
+MOST = 1000
+"""More things than this on one round are not looked at one by one: the number is a slip."""
+
+
 def evenly(times: int, count: int) -> tuple[int, ...]:
     """Where so many things begin that are spread over a round, the wider steps apart as well: 5
-    over 22 begin at 0, 4, 8, 13, 17."""
-    return tuple(i * count // times for i in range(min(times, count)))
+    over 22 begin at 0, 4, 8, 13, 17. Nothing for more than `MOST`."""
+    return tuple(i * count // times for i in range(times)) if 0 < times <= min(count, MOST) else ()
 
 
 def steps_of(times: int, count: int) -> tuple[int, ...]:
     """From each of them to the next: 5 over 22 go on by 4, 4, 5, 4, 5."""
     at = (*evenly(times, count), count)
+    if len(at) == 1:
+        return ()
     return tuple(after - before for before, after in pairwise(at))
 
 

@@ -7,6 +7,7 @@ from functools import cache
 
 from roundproof.checks._prose import everywhere
 from roundproof.checks.base import Check, Found, quoted
+from roundproof.expressions import expression
 from roundproof.findings import Severity
 from roundproof.frozen import dataclass
 from roundproof.pattern.quantities import NUMBER, UNITS, Unit, number
@@ -17,6 +18,10 @@ _OTHER = (
     "in", "inch", "inches", '"', "″", "ft", "foot", "feet", "yd", "yds", "yard", "yards",
     "oz", "ounce", "ounces", "lb", "lbs"
 )  # fmt: skip
+
+
+_TWO = expression(r"[\d½¼¾]\s?\S{1,7}\s*(?:\(|/|=|or|,\s*or)\s*(?:about\s)?[\d½¼¾]")
+"""In every text with a pair: one number, a word, and another number."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +35,8 @@ class _Measure:
 
 def _run(proof: Proof) -> Found:
     for said in everywhere(proof):
+        if not _TWO.search(said.text):
+            continue
         for found in _pair().finditer(said.text):
             one, other = _measure(found[1], found[2]), _measure(found[3], found[4])
             if one is None or other is None or one.unit.measures != other.unit.measures:

@@ -11,22 +11,25 @@ from roundproof.findings import Severity
 from roundproof.proof import Proof
 
 _PAIRS = (
-    (r"st|sts", r"stitch|stitches"),
-    (r"rnd|rnds", r"round|rounds"),
-    (r"rep", r"repeat|repeats"),
-    (r"beg", r"beginning"),
-    (r"rem", r"remaining"),
-    (r"approx\.?", r"about|roughly|approximately"),
-    (r"colou?r [A-D]", r"yarn [A-D]"),
-    (r"colors?|gray|center", r"colours?|grey|centre"),
+    (("st",), r"st|sts", r"stitch|stitches"),
+    (("rnd",), r"rnd|rnds", r"round|rounds"),
+    (("rep",), r"rep", r"repeat|repeats"),
+    (("beg",), r"beg", r"beginning"),
+    (("rem",), r"rem", r"remaining"),
+    (("approx",), r"approx\.?", r"about|roughly|approximately"),
+    (("color ", "colour "), r"colou?r [A-D]", r"yarn [A-D]"),
+    (("color", "gray", "center"), r"colors?|gray|center", r"colours?|grey|centre"),
 )
-"""Forms of one word, as they stand in running text."""
+"""Two forms of one word, as they stand in running text, and what any text has in it that has the
+first of them."""
 
 
 def _run(proof: Proof) -> Found:
     texts = [said for said in for_makers(proof) if not said.action]
-    for one, other in _forms():
-        first, second = _first(texts, one), _first(texts, other)
+    for signs, one, other in _PAIRS:
+        near = [said for said in texts if any(sign in said.text for sign in signs)]
+        first = _first(near, one)
+        second = _first(texts, other) if first else None
         if first is None or second is None:
             continue
         (said, found), (_, usual) = first, second
@@ -39,19 +42,16 @@ def _run(proof: Proof) -> Found:
         )
 
 
-def _first(texts: list[Said], form: re.Pattern[str]) -> tuple[Said, re.Match[str]] | None:
+def _first(texts: list[Said], words: str) -> tuple[Said, re.Match[str]] | None:
     for said in texts:
-        if found := form.search(re.sub(r"\{[^}]*\}", lambda m: " " * len(m[0]), said.text)):
+        if found := _form(words).search(re.sub(r"\{[^}]*\}", lambda m: " " * len(m[0]), said.text)):
             return said, found
     return None
 
 
 @cache
-def _forms() -> tuple[tuple[re.Pattern[str], re.Pattern[str]], ...]:
-    def whole(words: str) -> re.Pattern[str]:
-        return re.compile(rf"(?<![\w-])(?:{words})(?![\w-])")
-
-    return tuple((whole(one), whole(other)) for one, other in _PAIRS)
+def _form(words: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<![\w-])(?:{words})(?![\w-])")
 
 
 _PATTERN = """\

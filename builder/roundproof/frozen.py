@@ -17,6 +17,7 @@ __all__ = ["dataclass", "field", "replace"]
 
 FEW = 40
 """Compiling an `__init__` takes as long as making about so many values without one."""
+_set = object.__setattr__
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -84,17 +85,18 @@ def _init_of_few(self: Any, *args: Any, **named: Any) -> None:
     """Stands in for `__init__` until a class has many values, or one is made wrongly: Python then
     says best what is wrong."""
     cls = type(self)
-    values = _values(cls, args, named)
+    all_by_place = not named and len(args) == len(cls.__match_args__)
+    values = args if all_by_place else _values(cls, args, named)
     if values is None or next(cls.__few__, None) is None:
         cls.__init__ = _init(cls.__match_args__, cls.__said__)
         cls.__init__(self, *args, **named)
         return
-    for name in cls.__match_args__:
-        object.__setattr__(self, name, values[name])
+    for name, value in zip(cls.__match_args__, values, strict=True):
+        _set(self, name, value)
 
 
-def _values(cls: Any, args: Sequence[Any], named: dict[str, Any]) -> dict[str, Any] | None:
-    """The values of all fields by name; None if too many, too few or others are given."""
+def _values(cls: Any, args: Sequence[Any], named: dict[str, Any]) -> Sequence[Any] | None:
+    """The values of all fields in order; None if too many, too few or others are given."""
     names: tuple[str, ...] = cls.__match_args__
     given = dict(zip(names, args, strict=False)) | named
     values = cls.__defaults__ | given
@@ -102,11 +104,11 @@ def _values(cls: Any, args: Sequence[Any], named: dict[str, Any]) -> dict[str, A
         made = {n: about["default_factory"] for n, about in cls.__said__.items() if n not in values}
         values |= {name: make() for name, make in made.items()}
     right = len(given) == len(args) + len(named) and values.keys() == set(names)
-    return values if right else None
+    return [values[name] for name in names] if right else None
 
 
 def _init(names: tuple[str, ...], said: dict[str, dict[str, Any]]) -> Any:
-    known: dict[str, Any] = {"_set": object.__setattr__, "_none": object()}
+    known: dict[str, Any] = {"_set": _set, "_none": object()}
     parameters, lines = ["self"], []
     for name in names:
         about = said.get(name, {})

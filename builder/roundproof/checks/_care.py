@@ -105,7 +105,7 @@ def materials(proof: Proof, care: str) -> Iterator[Material]:
     for notion in proof.pattern.notions:
         name = f" {notion.item.value.lower().replace('-', ' ')} "
         for kind, words in _THINGS.items():
-            named = any(re.search(rf"\b{word}(?:s|es)?\b", name) for word in words)
+            named = any(w in name and re.search(rf"\b{w}(?:s|es)?\b", name) for w in words)
             if named and not any(word in low for word in words) and not _is_tool(name):
                 yield Material(notion.item.value, kind)
     for yarn in proof.pattern.yarns:
@@ -125,7 +125,9 @@ def _kinds(fibre: str) -> Iterator[str]:
     low = fibre.lower()
     hardy = re.search(r"superwash|machine[- ]washable|polyamide|nylon", low)
     for kind, words in _FIBRES.items():
-        if any(re.search(rf"\b{word}", low) for word in words) and not (kind == "wool" and hardy):
+        if any(w in low and re.search(rf"\b{w}", low) for w in words) and not (
+            kind == "wool" and hardy
+        ):
             yield kind
 
 

@@ -34,6 +34,18 @@ _WORDS = {
     "filled": r"\b(?:stuff|fill)(?:ing)? (?:it|them|lightly|firmly|softly|as you|while you)\b",
     "facing": r"\b(?:wrong|right) sides? (?:together|facing|out(?:wards?)?|in(?:wards?)?)\b",
 }
+_SIGNS = {
+    "stitch": ("st",),
+    "apart": (" apart", " between", " free", " wide"),
+    "strand": (" strand",),
+    "times": (" times",),
+    "cut": ("cut ",),
+    "method": ("stitch", "glue"),
+    "empty": ("stuff", "empty"),
+    "filled": ("stuff", "fill"),
+    "facing": (" side",),
+}
+"""One of these is in every text with such words."""
 _MM = {"mm": 1.0, "cm": 10.0, "in": 25.4, "inch": 25.4, "inches": 25.4}
 
 
@@ -81,7 +93,7 @@ def at_odds(proof: Proof, step: Step) -> Iterator[Claim]:
 def _rounds(text: str, entry: _Entry) -> Iterator[Claim]:
     if not entry.rounds:
         return
-    for found in _form("round").finditer(text):
+    for found in _said("round", text):
         numbers = [int(number) for number in found.groups() if number]
         if any(number not in entry.rounds for number in numbers):
             named = ", ".join(f"R{number}" for number in sorted(entry.rounds))
@@ -89,7 +101,7 @@ def _rounds(text: str, entry: _Entry) -> Iterator[Claim]:
 
 
 def _numbers(text: str, kind: str, allowed: set[int], told: set[int], noun: str) -> Iterator[Claim]:
-    for found in _form(kind).finditer(text):
+    for found in _said(kind, text):
         if _number(found[1]) not in allowed:
             named = " or ".join(str(number) for number in sorted(told))
             put = str(next(iter(told))) if len(told) == 1 else ""
@@ -102,24 +114,24 @@ def _number(word: str) -> int:
 
 def _lengths(text: str, length: float) -> Iterator[Claim]:
     for kind in ("length", "cut"):
-        for found in _form(kind).finditer(text):
+        for found in _said(kind, text):
             if abs(float(found[1]) * _MM[found[2]] - length) > 0.05 * length:
                 yield Claim(f"{found[1]} {found[2]}", f"{found[1]} {found[2]}", cm(length))
 
 
 def _ways(text: str, join: Join) -> Iterator[Claim]:
     by = join.by.value if join.by else ""
-    said = [(m[0], _method(m[0])) for m in _form("method").finditer(text)]
+    said = [(m[0], _method(m[0])) for m in _said("method", text)]
     if by and said and by not in (method for _, method in said):
         yield Claim(said[0][0], said[0][0], by)
     stuffed = join.stuffed.value if join.stuffed else ""
-    empty, filled = _form("empty").search(text), _form("filled").search(text)
+    empty, filled = next(_said("empty", text), None), next(_said("filled", text), None)
     if stuffed in ("before", "while closing") and empty:
         yield Claim(empty[0], f"`{empty[0]}`", f"stuffed: {stuffed}")
     if stuffed == "no" and filled and not empty:
         yield Claim(filled[0], f"`{filled[0]}`", "stuffed: no")
-    facing = _form("facing").search(join.facing.value if join.facing else "")
-    other = _form("facing").search(text)
+    facing = next(_said("facing", join.facing.value if join.facing else ""), None)
+    other = next(_said("facing", text), None)
     if facing and other and facing[0].split()[0].lower() != other[0].split()[0].lower():
         yield Claim(other[0], other[0], facing[0])
 
@@ -203,6 +215,13 @@ def _labels(words: Iterator[str]) -> set[int]:
 def _after_key(words: str, proof: Proof) -> str:
     key = piece_of(words, proof.fabric.pieces)
     return words[len(key) :].strip(" ,") if key else words
+
+
+def _said(kind: str, text: str) -> Iterator[re.Match[str]]:
+    """All words of one kind in a text."""
+    low = text.lower()
+    if any(sign in low for sign in _SIGNS.get(kind, ("",))):
+        yield from _form(kind).finditer(text)
 
 
 @cache

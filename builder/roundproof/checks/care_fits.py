@@ -58,7 +58,9 @@ def _is_coded(text: str) -> bool:
     """Signs of care labels, or nothing but their numbers and letters ("40 P 110")."""
     signs = [c for c in text if unicodedata.category(c) in _SIGNS and c not in "°+<>=~|×"]
     words = re.findall(r"[^\W\d_]{3,}", text)
-    return bool(signs) or bool(_CODED.search(text)) or (bool(text.strip()) and not words)
+    if signs or (text.strip() and not words):
+        return True
+    return (text.count(":") > 1 or not text.isascii()) and bool(_CODED.search(text))
 
 
 _PATTERN = """\

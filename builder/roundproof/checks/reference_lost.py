@@ -94,7 +94,9 @@ def _is_named(piece: WorkedPiece, told: str) -> bool:
 
 
 def _photos(proof: Proof, said: Said) -> Found:
-    count = len(proof.pattern.photos)
+    count, low = len(proof.pattern.photos), said.text.lower()
+    if not any(word in low for word in ("photo", "picture", "image", "fig")):
+        return
     for found in _photo().finditer(said.text):
         if int(found[1]) > count:
             are = "no photos" if not count else "1 photo" if count == 1 else f"{count} photos"

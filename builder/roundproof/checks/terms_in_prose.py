@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from functools import cache
 
 from roundproof.checks._prose import for_makers
@@ -12,17 +13,18 @@ from roundproof.findings import Edit, Severity
 from roundproof.proof import Proof
 from roundproof.reference import stitches
 
+_WORD = expression(r"(?<![\w{])\w+")
 _BRACED = expression(r"\{[^{}\n]*\}")
 
 
 def _run(proof: Proof) -> Found:
     for said in for_makers(proof):
         bare = _BRACED.sub(lambda m: " " * len(m.group()), said.text)
-        match = _names().search(bare)
-        if match is None:
+        place = _first(bare)
+        if place is None:
             continue
-        span = said.place(*match.span())
-        word = match.group()
+        span = said.place(*place)
+        word = bare[slice(*place)]
         yield CHECK.finding(
             span,
             f"`{word}` in running text means another stitch to readers of the other terms.",
@@ -31,13 +33,27 @@ def _run(proof: Proof) -> Found:
         )
 
 
+def _first(text: str) -> tuple[int, int] | None:
+    """Where the first name stands, the longest of those that begin there."""
+    for word in _WORD.finditer(text):
+        start = word.start()
+        for name in _names().get(word[0], ()):
+            end = start + len(name)
+            after = text[end : end + 1]
+            if text.startswith(name, start) and not (after.isalnum() or after in ("_", "}")):
+                return start, end
+    return None
+
+
 @cache
-def _names() -> re.Pattern[str]:
-    """The names that stand for another stitch, or for none, in the other terms."""
+def _names() -> Mapping[str, list[str]]:
+    """The names that stand for another stitch, or for none, in the other terms: by their first
+    words, the longest first."""
     kinds = [k for k in stitches().values() if k.us_name != k.uk_name]
-    words = {word for kind in kinds for word in (*kind.us, *kind.uk)}
-    longest = sorted(words, key=lambda w: (-len(w), w))
-    return re.compile(rf"(?<![\w{{])(?:{'|'.join(map(re.escape, longest))})(?![\w}}])")
+    found: dict[str, list[str]] = {}
+    for name in {word for kind in kinds for word in (*kind.us, *kind.uk)}:
+        found.setdefault(re.split(r"\W", name, maxsplit=1)[0], []).append(name)
+    return {first: sorted(names, key=len, reverse=True) for first, names in found.items()}
 
 
 _PATTERN = """\

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from itertools import pairwise
 
+from roundproof.expressions import expression
 from roundproof.frozen import dataclass
 from roundproof.notation.numerals import value
 from roundproof.notation.tokens import plain
@@ -25,36 +26,36 @@ _NUMBERS = (
     rf"\d+{_SUFFIX}(?:r(?=[~-]))?"
     rf"(?:(?!\.-\s+\d){_SHUT}-?{_MORE}(?:(?:and|&)\s*)?\d+{_SUFFIX})*"
 )
-_NAMED = re.compile(
+_NAMED = expression(
     rf"{_LEAD}(?:\d+\s*[.)]\s*)?(?P<word>{_WORD})\s*\.?\s*{_NTH}(?P<numbers>{_NUMBERS})(?![\d\w])"
     rf"{_SAID}{_SIDE}\s*(?P<end>[:.)=~>;|/-]+|(?=\s|$|[(*\[{{<\"]))\s*"
 )
-_NUMBERED = re.compile(
+_NUMBERED = expression(
     rf"{_LEAD}(?:from\s+)?(?P<numbers>{_NUMBERS})"
     rf"(?:\.?\s*(?P<word>{_WORD})\b\.?(?:\s*inclusive\.?)?{_SIDE}\s*(?P<end>[:.)=~-]*)"
     rf"|{_SAID}{_SIDE}(?:\s*[.):>~]+(?!\d)|\s*\||/(?=\s)|\s+[-=>]+(?=\s)))\s*"
 )
-_END = re.compile(rf"{_SUFFIX}[\s:.)=~>;|/,-]*")
+_END = expression(rf"{_SUFFIX}[\s:.)=~>;|/,-]*")
 """What stands between the number of a label and its work."""
-_LISTS = re.compile(r"[,&+]|and")
-_FULL_STOPS = re.compile(rf"\s*\d+\.\s*{_WORD}\.\s*\d+\s+[a-z]")
+_LISTS = expression(r"[,&+]|and")
+_FULL_STOPS = expression(rf"\s*\d+\.\s*{_WORD}\.\s*\d+\s+[a-z]")
 """'2. row. 6 sc': the number of the round stands before the word."""
-_LISTED = re.compile(r"\s*\d+\s*[.)]\s*(?=\D)")
-_TICKED = re.compile(r"\s*(?:\[\s*x?\s*\]|\|)\s*(?P<numbers>\d+)\s+(?=\S)")
+_LISTED = expression(r"\s*\d+\s*[.)]\s*(?=\D)")
+_TICKED = expression(r"\s*(?:\[\s*x?\s*\]|\|)\s*(?P<numbers>\d+)\s+(?=\S)")
 _SPELT = r"[a-z]+(?:[ -][a-z]+)?"
-_IN_WORDS = re.compile(
+_IN_WORDS = expression(
     rf"\s*(?:(?P<word>{_WORD})\.?\s+(?P<a>{_SPELT})(?:\s*{_TO}\s*(?P<b>{_SPELT}))?"
     rf"|(?P<a2>{_SPELT})(?:\s*{_TO}\s*(?P<b2>{_SPELT}))?\s+(?P<word2>{_WORD}))\b\s*[:.)=-]+\s*"
 )
-_RELATIVE = re.compile(
+_RELATIVE = expression(
     rf"\s*(?:(?:next|following|last|final)\s+(?:(?P<n>\d+|{_SPELT})\s+)?(?P<word>{_WORD})\b"
     r"\s*[:.)=-]+\s*)"
 )
-_WITHIN = re.compile(rf"(?<=[.)\]}}>;])\s*(?={_WORD}\.?\s*\d+\s*(?:[-:.)]|to\b|and\b|&))")
-_AFTER_COUNT = re.compile(rf"(?<=[\d.)\]}}>;])\s+(?={_WORD}\.?\s*(?P<n>\d+)\b)")
-_ANOTHER = re.compile(rf"[\d.)\]}}>;]\s*{_WORD}\.?\s*\d")
+_WITHIN = expression(rf"(?<=[.)\]}}>;])\s*(?={_WORD}\.?\s*\d+\s*(?:[-:.)]|to\b|and\b|&))")
+_AFTER_COUNT = expression(rf"(?<=[\d.)\]}}>;])\s+(?={_WORD}\.?\s*(?P<n>\d+)\b)")
+_ANOTHER = expression(rf"[\d.)\]}}>;]\s*{_WORD}\.?\s*\d")
 """What a second label on a line looks like: most lines have none, and are not searched further."""
-_ROUNDS = re.compile(rf"\(\s*(\d+)\s*{_WORD}\s*\)")
+_ROUNDS = expression(rf"\(\s*(\d+)\s*{_WORD}\s*\)")
 HIGHEST = 100_000
 """No label is taken for more than this; one that reaches it is not read."""
 
@@ -77,13 +78,26 @@ class Labelled:
 def label(line: Line) -> Labelled | None:
     """The label a line starts with, or None."""
     text = plain(line.text)
-    match = _NAMED.match(text) or _NUMBERED.match(text)
-    if match is not None and match.re is _NAMED and _FULL_STOPS.match(text):
+    match, counted = _NAMED.match(text), _may_count(text)
+    if counted and (match is None or _FULL_STOPS.match(text)):
         match = _NUMBERED.match(text)
+    if match is None and not counted:
+        return _in_words(line, text)
     if match is None:
         match = _TICKED.match(text)
         return _in_words(line, text) if match is None else _labelled(line, match, match.end())
     return _labelled(line, match, match.end(), _own(match))
+
+
+def _may_count(text: str) -> bool:
+    """Whether a line may start with the number of its round, behind a sign or without."""
+    lead = text.lstrip()
+    return lead[:1].isdecimal() or lead.startswith(("|", "•", "·", "-", "*", "[", "from"))
+
+
+def _number_first(match: re.Match[str]) -> bool:
+    """Whether a label has its number before the word for a round."""
+    return match.re.groupindex["numbers"] == 1
 
 
 def _labelled(line: Line, match: re.Match[str], work: int, own: int = 0) -> Labelled:
@@ -100,7 +114,7 @@ def _labelled(line: Line, match: re.Match[str], work: int, own: int = 0) -> Labe
         end = from_ + found[own - 1].end()
         behind = _END.match(plain(line.text), end)
         work = behind.end() if behind else end
-    elif match.re is _NUMBERED:
+    elif _number_first(match):
         end = from_ + len(groups["numbers"].rstrip("stndrhª º°"))
     label_ = Label(first, last, line.span.cut(start, end), row=word.startswith(("row", "rw")))
     said = None if own else groups.get("rounds")
@@ -115,7 +129,7 @@ def _own(match: re.Match[str]) -> int:
     label; that of 'R3, 12 sc' does not follow the one before it."""
     numbers, word = match["numbers"], match.groupdict().get("word") or ""
     found = list(re.finditer(r"\d+", numbers))
-    closed = match.groupdict().get("end") or match.re is _NUMBERED
+    closed = match.groupdict().get("end") or _number_first(match)
     plural = word.endswith("s") and len(word) > 2
     ranged = False
     for at, (before, after) in enumerate(pairwise(found), 1):
@@ -132,6 +146,8 @@ def _own(match: re.Match[str]) -> int:
 
 def _in_words(line: Line, text: str) -> Labelled | None:
     """'Round one:', 'Fifth and sixth rounds:', 'Next 9 rounds:'."""
+    if not any(word.startswith("r") for word in text.split(None, 7)[:7]):
+        return None  # the word for a round comes soon, if at all
     match = _IN_WORDS.match(text)
     if match and value(match["a"] or match["a2"]) is not None:
         first = value(match["a"] or match["a2"])

@@ -7,7 +7,6 @@ from functools import cache
 
 from roundproof.checks._prose import everywhere
 from roundproof.checks.base import Check, Found, quoted
-from roundproof.expressions import expression
 from roundproof.findings import Severity
 from roundproof.frozen import dataclass
 from roundproof.pattern.quantities import NUMBER, UNITS, Unit, number
@@ -20,13 +19,8 @@ _OTHER = (
 )  # fmt: skip
 
 
-<<<<<<< HEAD
 _HINTS = ("inch", " in)", " in ", " in.", '"', "″", "yd", "yard", "oz", "ounce", "ft", "foot", "lb")
 """Most texts have none of these and need no closer look."""
-=======
-_TWO = expression(r"[\d½¼¾]\s?\S{1,7}\s*(?:\(|/|=|or|,\s*or)\s*(?:about\s)?[\d½¼¾]")
-"""In every text with a pair: one number, a word, and another number."""
->>>>>>> startup
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,11 +34,7 @@ class _Measure:
 
 def _run(proof: Proof) -> Found:
     for said in everywhere(proof):
-<<<<<<< HEAD
         if not any(word in said.text for word in _HINTS):
-=======
-        if not _TWO.search(said.text):
->>>>>>> startup
             continue
         for found in _pair().finditer(said.text):
             one, other = _measure(found[1], found[2]), _measure(found[3], found[4])

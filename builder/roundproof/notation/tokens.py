@@ -323,7 +323,7 @@ _RUN_TOGETHER = expression(
 
 def _cut_apart(word: str, start: int) -> list[_Raw]:
     """'scineachst' as words; none where it is one word."""
-    match = _RUN_TOGETHER.fullmatch(word)
+    match = _RUN_TOGETHER.fullmatch(word) if word.startswith(_COMMON) else None
     if match is None:
         return []
     cuts = [match.span(group) for group in "abcde" if match[group]]

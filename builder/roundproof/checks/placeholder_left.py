@@ -28,13 +28,15 @@ def _run(proof: Proof) -> Found:
 
 _SIGNS = ("TODO", "FIXME", "TBC", "TBD", "TBA", "XX", "NN", "??", "___", "[", "<")
 _WORDS = ("lorem ipsum", " here", "change me", "to be ")
+_ASKED = ("insert", "add", "your", "put", "fill in")
+"""What an opening bracket asks for."""
 
 
 def _is_hinted(text: str) -> bool:
     """Whether the expression below could find something."""
     low = text.lower()
     hinted = any(sign in text for sign in _SIGNS) or any(words in low for words in _WORDS)
-    return hinted or any(bracket in text for bracket in "[<(")
+    return hinted or ("(" in text and any(words in low for words in _ASKED))
 
 
 @cache

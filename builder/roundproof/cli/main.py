@@ -41,6 +41,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     try:
         code = _exit_code(list(sys.argv[1:] if argv is None else argv))
         sys.stdout.flush()
+        if argv is None:
+            gc.freeze()  # the process ends here: Python need not look through all its values again
         return code
     except KeyboardInterrupt:
         return INTERRUPTED

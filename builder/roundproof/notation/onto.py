@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from roundproof.frozen import dataclass
 from roundproof.notation.tokens import Token, plain
 from roundproof.notation.tree import Onto, Spot
-from roundproof.reference import terms
+from roundproof.reference import spoken
 
 _LEADS = frozenset({"around", "in", "on", "to", "far side"})
 _BEHIND = frozenset({"st", "stitch", "space"})
@@ -27,10 +27,8 @@ def names_of(pieces: Mapping[str, str]) -> Names:
 
 def hints(names: Names) -> frozenset[str]:
     """Words without one of which a line names no place."""
-    limbs = set(terms()["limb"].words)
-    return frozenset(
-        limbs | {words[0] for words in names} | {"path", "left"} | set(terms()["free loops"].words)
-    )
+    (_, limbs), (_, loops) = spoken()["limb"], spoken()["free loops"]
+    return frozenset({*limbs, *loops, "path", "left", *(words[0] for words in names)})
 
 
 def placed(tokens: list[Token], names: Names) -> list[Token]:

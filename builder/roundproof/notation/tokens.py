@@ -16,7 +16,7 @@ from roundproof.notation.numerals import CARDINALS, ORDINALS, TENS
 from roundproof.notation.numerals import value as numeral
 from roundproof.notation.tree import Onto, Unit
 from roundproof.pattern.model import Terms
-from roundproof.reference import stitches, terms
+from roundproof.reference import spoken, stitches
 from roundproof.source import Line, Source, Span
 
 
@@ -129,7 +129,7 @@ def _phrases(pairs: Iterable[tuple[str, str, str]]) -> Phrases:
 def vocabulary(uk: bool) -> Phrases:
     """Every word that is read in one set of terms. A stitch name that only the other set knows is
     read as that stitch and marked as foreign. Words of the tables are plain in small letters."""
-    pairs = [(word, term.part, term.id) for term in terms().values() for word in term.words]
+    pairs = [(word, part, id) for id, (part, words) in spoken().items() for word in words]
     own = {word for kind in stitches().values() for word in (kind.uk if uk else kind.us)}
     for kind in stitches().values():
         mine, other = (kind.uk, kind.us) if uk else (kind.us, kind.uk)
@@ -323,7 +323,7 @@ _RUN_TOGETHER = expression(
 
 def _cut_apart(word: str, start: int) -> list[_Raw]:
     """'scineachst' as words; none where it is one word."""
-    match = _RUN_TOGETHER.fullmatch(word)
+    match = _RUN_TOGETHER.fullmatch(word) if word.startswith(_COMMON) else None
     if match is None:
         return []
     cuts = [match.span(group) for group in "abcde" if match[group]]

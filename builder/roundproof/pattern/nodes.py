@@ -149,7 +149,7 @@ class _Builder:
 
     def _printable(self, text: str, span: Span) -> str:
         """A text in double quotes, where a `\\` can make characters that no page can show."""
-        odd = re.search(_UNPRINTABLE, text)
+        odd = None if text.isprintable() else re.search(_UNPRINTABLE, text)
         if odd is None:
             return text
         what = f"`\\` makes a character here that cannot be printed (U+{ord(odd[0]):04X})."

@@ -137,6 +137,13 @@ def terms() -> dict[str, Term]:
     return {row["id"]: _term(row) for row in rows}
 
 
+@cache
+def spoken() -> dict[str, tuple[str, tuple[str, ...]]]:
+    """The part and the words of every term by its id: all that reading needs of them."""
+    rows = load_table("terms")["term"]
+    return {row["id"]: (row["part"], tuple(row["words"])) for row in rows}
+
+
 def _term(row: dict[str, Any]) -> Term:
     short = row.get("us_short", row["words"][0])
     return Term(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import pickle
 from functools import cached_property
 from typing import Any, Generic, TypeVar
 
@@ -117,3 +118,13 @@ def test_the_first_values_are_made_like_all_later_ones(before: int) -> None:
     for args, named in [((), {}), ((1, 2, [], 4), {}), ((1,), {"left": 2}), ((1,), {"other": 2})]:
         with pytest.raises(TypeError, match="argument"):
             pair(*args, **named)
+
+
+def test_values_go_to_another_process_and_leave_behind_what_was_worked_out() -> None:
+    for value in (Point(1, note="a", more={"b": 2}), Held(Point(3)), Cached("reef")):
+        again = pickle.loads(pickle.dumps(value))
+        assert again == value and type(again) is type(value)
+    assert pickle.loads(pickle.dumps(Point(1, note="a"))).note == "a"
+    reef = Cached("reef")
+    assert reef.loud
+    assert vars(pickle.loads(pickle.dumps(reef))) == {"name": "reef"}

@@ -140,6 +140,11 @@ def _repr(self: Any) -> str:
     return f"{type(self).__qualname__}({shown})"
 
 
+def _reduce(self: Any) -> tuple[Any, tuple[Any, ...]]:
+    """How a value goes to another process: its class and its fields, nothing worked out since."""
+    return type(self), tuple(getattr(self, name) for name in self.__match_args__)
+
+
 def _compared(names: list[str]) -> Callable[[Any], Any]:
     """What gives the fields that count in a comparison; where none does, all values are alike."""
     return attrgetter(*(names or ["__class__"]))
@@ -159,6 +164,7 @@ _SHARED = {
     "__init__": _init_of_few,
     "__repr__": _repr,
     "__eq__": _eq,
+    "__reduce__": _reduce,
 }
 _FROZEN = {
     "__setattr__": _refuse_to_set,

@@ -30,10 +30,11 @@ def prove(
     With `status`, only patterns of that status; files that cannot be used stay all the same. With
     `judge_as`, each is judged as if it had that status.
     """
-    proving = _Proving(status, judge_as)
-    for path in paths or (PATTERNS,):
-        proving.path(_located(Path(path)))
-    return Results(tuple(proving.results))
+    proving, found = Proving(status, judge_as), []
+    for each in proving.planned(*paths):
+        result = each if isinstance(each, Result) else proving.file(each)
+        found += [result] if result else []
+    return Results(tuple(found))
 
 
 def prove_pattern(
@@ -46,42 +47,48 @@ def prove_pattern(
     return proof, tuple(in_order(findings))
 
 
-class _Proving:
-    """Several paths, one after the other: every file once, and defaults once a folder."""
+class Proving:
+    """File after file, with the defaults of each collection read once."""
 
-    def __init__(self, status: Status | None, judge_as: Status | None) -> None:
+    def __init__(self, status: Status | None = None, judge_as: Status | None = None) -> None:
         self.status = status
         self.judge_as = judge_as
-        self.results: list[Result] = []
-        self.seen: set[Path] = set()
-        self.defaults: dict[Path, Defaults | None] = {}
+        self.defaults: dict[Path, tuple[Defaults | None, tuple[Finding, ...]]] = {}
 
-    def path(self, path: Path) -> None:
-        files, findings = find_patterns(path)
-        for finding in findings:
-            self.results.append(_unproved(finding.span.source.name, path, (finding,)))
-        for file in files:
-            if (place := file.path.resolve()) not in self.seen:
-                self.seen.add(place)
-                self.results += self.file(file)
+    def planned(self, *paths: Path | str) -> Iterator[Result | PatternFile]:
+        """What some paths name, in order, each once: pattern files, still to be proved, and what
+        there is to say of other files and paths."""
+        seen: set[Path] = set()
+        for path in map(_located, map(Path, paths or (PATTERNS,))):
+            files, findings = find_patterns(path)
+            for finding in findings:
+                yield _unproved(finding.span.source.name, path, (finding,))
+            for file in files:
+                if (place := file.path.resolve()) not in seen:
+                    seen.add(place)
+                    yield from self._first(file)
+                    yield file
 
-    def file(self, file: PatternFile) -> Iterator[Result]:
-        yield from self.shared(file)
-        pattern, found = load_pattern(
-            file.path, file.name, self.defaults[file.defaults], self.judge_as
-        )
+    def file(self, file: PatternFile) -> Result | None:
+        """What came of a file; None where its pattern is of another status."""
+        defaults, _ = self._shared(file)
+        pattern, found = load_pattern(file.path, file.name, defaults, self.judge_as)
         if pattern is None:
-            yield _unproved(file.name, file.path, found)
-        elif self.status in (None, pattern.status):
-            proof, findings = prove_pattern(pattern, found, file.path.parent)
-            yield Result(file.name, file.path, proof, findings)
+            return _unproved(file.name, file.path, found)
+        if self.status not in (None, pattern.status):
+            return None
+        proof, findings = prove_pattern(pattern, found, file.path.parent)
+        return Result(file.name, file.path, proof, findings)
 
-    def shared(self, file: PatternFile) -> Iterator[Result]:
-        """Reads the defaults of a collection the first time they are met."""
+    def _first(self, file: PatternFile) -> Iterator[Result]:
+        """What there is to say of the defaults of a collection, the first time they are met."""
+        if file.defaults not in self.defaults and (found := self._shared(file)[1]):
+            yield _unproved(file.defaults_name, file.defaults, found)
+
+    def _shared(self, file: PatternFile) -> tuple[Defaults | None, tuple[Finding, ...]]:
         if file.defaults not in self.defaults:
-            self.defaults[file.defaults], found = load_defaults(file.defaults, file.defaults_name)
-            if found:
-                yield _unproved(file.defaults_name, file.defaults, found)
+            self.defaults[file.defaults] = load_defaults(file.defaults, file.defaults_name)
+        return self.defaults[file.defaults]
 
 
 def _unproved(name: str, path: Path, findings: tuple[Finding, ...]) -> Result:

@@ -20,6 +20,7 @@ from importlib.metadata import version
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+import many
 import measuring
 import reading
 import working
@@ -57,6 +58,9 @@ def main() -> int:
         "",
         *MEASURING,
         *measuring.main(),
+        "",
+        *MANY,
+        *many.main(),
         "",
         *machine(),
     ]
@@ -99,6 +103,15 @@ MEASURING = [
     "The same kind of rounds in pieces of 2,000, in two yarns, each piece joined to the one before:"
     " sizes, fits, yarn, filling and time of them all, beside reading and working them. Processor"
     " seconds, the least of three.",
+    "",
+]
+
+MANY = [
+    "## How long a folder of many patterns takes",
+    "",
+    "1,000 distinct patterns of 60 rounds each, every one whole, with yarns, notions and assembly:"
+    " seconds by the clock and of the processor, the least of three, and the most memory that one"
+    " process had. *Loading* is one process that loads the same files with ruamel.yaml.",
     "",
 ]
 

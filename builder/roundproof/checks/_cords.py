@@ -144,12 +144,15 @@ def _stiff(proof: Proof, key: str) -> bool:
 def _of_chains(proof: Proof, worked: WorkedPiece) -> Iterator[Cord]:
     """Runs of chains within a round that no later stitch goes into."""
     for entry in worked.rounds:
-        size = round_size(proof.pattern, worked.piece, entry)
-        if size is None or not _chains_free(entry):
-            continue
         items = entry.instruction.items if entry.instruction else ()
         skip = 1 if entry.base is Base.CHAIN else 0  # the foundation
-        for run in _runs(items[skip:]):
+        runs = list(_runs(items[skip:]))
+        if not runs or not _chains_free(entry):
+            continue
+        size = round_size(proof.pattern, worked.piece, entry)
+        if size is None:
+            continue
+        for run in runs:
             what = f"The chain of {run.count} in {entry.label}"
             length = run.count * size.width
             key = worked.piece.key

@@ -187,9 +187,9 @@ def _in_rounds(worked: WorkedPiece) -> Iterator[Use]:
             for reading in entry.round.readings:
                 for colour in _colours(reading.items):
                     yield Use(colour.yarn, colour.span, key, entry.label)
-            for stretch in entry.stretches:
-                if stretch.yarn:
-                    yield Use(stretch.yarn, entry.round.span, key, entry.label)
+            for yarn in dict.fromkeys(stretch.yarn for stretch in entry.stretches):
+                if yarn:
+                    yield Use(yarn, entry.round.span, key, entry.label)
 
 
 def _word_in(span: Span, word: str | None) -> Span:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from pathlib import Path
+from typing import Any
 
 from roundproof.findings import Finding, Severity
 from roundproof.frozen import dataclass
@@ -32,11 +33,20 @@ class Regauged:
 
 
 @dataclass(frozen=True, slots=True)
+class Kept:
+    """What is left of a proof that was let go once its findings were there: the pattern's title
+    and, for who asked, its worked pieces as plain values."""
+
+    title: str | None
+    pieces: tuple[Mapping[str, Any], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Result:
     """One file. `name` is what it is reported as: its path from where the command runs, with
     forward slashes. `proof` is None where no pattern could be made of it. `usable` is False where
     the file itself is not to be used: not there, not text, empty, too big, broken YAML. `regauged`
-    is set where `proof` is in another gauge than the pattern's own."""
+    is set where `proof` is in another gauge than the pattern's own; `kept` where it was let go."""
 
     name: str
     path: Path
@@ -44,9 +54,12 @@ class Result:
     findings: tuple[Finding, ...]
     usable: bool = True
     regauged: Regauged | None = None
+    kept: Kept | None = None
 
     @property
     def title(self) -> str | None:
+        if self.kept:
+            return self.kept.title
         title = self.proof.pattern.title if self.proof else None
         return title.value if title else None
 

@@ -7,10 +7,11 @@ import sys
 from importlib import import_module
 
 from roundproof.checks.results import Results
-from roundproof.cli.shared import add_paths, put
+from roundproof.cli.shared import OUR_FAULT, add_paths, put
+from roundproof.cli.workers import Job, WorkerLost, checked
 from roundproof.findings import Severity
 from roundproof.pattern.model import Status
-from roundproof.pipeline import prove
+from roundproof.telling.cells import clean
 from roundproof.words import say
 
 PROGRAMS = {"json": "json_", "sarif": "sarif", "github": "github"}
@@ -29,16 +30,29 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--fail-on", choices=weights, default=Severity.ERROR.value, help=say("options.fail_on")
     )
+    parser.add_argument("--jobs", metavar="N", type=_jobs, help=say("options.jobs"))
 
 
 def run(args: argparse.Namespace) -> int:
-    results = prove(
-        *args.paths,
-        status=Status(args.status) if args.status else None,
-        judge_as=Status(args.judge_as) if args.judge_as else None,
+    job = Job(
+        Status(args.status) if args.status else None,
+        Status(args.judge_as) if args.judge_as else None,
+        with_pieces=args.format == "json",
     )
+    try:
+        results = checked(args.paths, job, args.jobs)
+    except WorkerLost as lost:
+        print(clean(str(lost)), file=sys.stderr)
+        return OUR_FAULT
     put(_told(results, args.format))
     return results.exit_code(fail_on=Severity(args.fail_on))
+
+
+def _jobs(text: str) -> int:
+    """How many processes are asked for. Raises ArgumentTypeError."""
+    if not text.isascii() or not text.isdecimal() or not int(text[:9]):
+        raise argparse.ArgumentTypeError(say("check.jobs_unknown", text=clean(text)))
+    return int(text[:9])
 
 
 def _told(results: Results, style: str) -> str:

@@ -17,20 +17,17 @@ from importlib import import_module
 from typing import Any, NoReturn, TextIO
 
 from roundproof import __version__
+from roundproof.cli.shared import COLLECT as COLLECT
+from roundproof.cli.shared import OUR_FAULT as OUR_FAULT
 from roundproof.words import say
 
 COMMANDS = ("check", "explain", "work", "measure", "build", "serve", "new", "tidy", "print")
 
-COLLECT = (50_000, 20, 100)
-"""How rarely Python looks for values that refer to each other in circles. A command makes many
-small values that stay to its end and hardly a circle; looking took a third of a long one's time."""
 
 INTERRUPTED = 130
 """What shells expect of a command that Ctrl-C ended."""
 PIPE_CLOSED = 141
 """What shells expect of a command whose reader went away."""
-OUR_FAULT = 70
-"""The customary code for a fault of the program itself; never that of a pattern."""
 
 
 def main(argv: Sequence[str] | None = None) -> int:

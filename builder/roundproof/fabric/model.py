@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from enum import StrEnum
+from functools import cached_property
 
 from roundproof.frozen import dataclass, field
 from roundproof.notation.tree import Entry, Instruction, Loop, Onto, Round
@@ -124,7 +125,7 @@ class WorkedRound:
         return str(self.round.label)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class WorkedPiece:
     """A piece worked to its end. `entries` is everything of the script in order, each round as
     worked; `free` the loops left free and not worked into since."""
@@ -140,7 +141,7 @@ class WorkedPiece:
     of: str | None = None
     """The key of the piece whose rounds these are, or are the mirror image of."""
 
-    @property
+    @cached_property
     def rounds(self) -> tuple[WorkedRound, ...]:
         return tuple(e for e in self.entries if isinstance(e, WorkedRound))
 

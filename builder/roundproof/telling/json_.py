@@ -35,13 +35,18 @@ def dumped(value: Mapping[str, Any]) -> str:
 
 
 def _file(result: Result) -> dict[str, Any]:
-    pieces = result.proof.fabric.pieces.values() if result.proof else ()
     return {
         "file": result.name,
         "title": result.title,
-        "pieces": [_piece(worked) for worked in pieces],
+        "pieces": result.kept.pieces if result.kept else piece_values(result),
         "findings": [finding_values(finding) for finding in result.findings],
     }
+
+
+def piece_values(result: Result) -> tuple[dict[str, Any], ...]:
+    """The worked pieces of a pattern as plain values."""
+    pieces = result.proof.fabric.pieces.values() if result.proof else ()
+    return tuple(_piece(worked) for worked in pieces)
 
 
 def _piece(worked: WorkedPiece) -> dict[str, Any]:

@@ -171,7 +171,7 @@ def test_the_size_it_states_is_the_size_it_comes_to(slug: str) -> None:
     proof = proof_of(slug)
     for dimension, piece, figure in STATED[slug]:
         stated = getattr(proof.pattern.size, dimension).value
-        measured = getattr(proof.measures.pieces[piece], figure)
+        measured = getattr(proof.measures.pieces[piece], f"{figure}_mm")
         assert measured == pytest.approx(stated, rel=0.03), (dimension, piece)
 
 

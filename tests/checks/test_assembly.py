@@ -266,6 +266,8 @@ def test_a_typed_step_is_held_against_its_entry(step: str, said: str) -> None:
          "Whipstitch, right sides together.", "wrong sides together"),
         ("insert: {item: coated wire, piece: body, length: 4 cm, ends: bent}",
          "Push 6 cm of wire into it.", "4.0 cm"),
+        ("insert: {item: coated wire, piece: body, length: 4 cm, ends: bent}",
+         "Cut 6 CM of wire.", "4.0 cm"),
         ("joint: {with: black thread, path: [left arm R2, body R7], passes: 3}",
          "Go through both 4 times.", "and the entry 3"),
         (LINE % "{from: R4 st 3, to: R4 st 6}",

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator
 from itertools import chain
 
-from roundproof.checks._said import lines, making, place
+from roundproof.checks._prose import Said, lines, making
 from roundproof.fabric.edges import EdgeProblem, find_edge
 from roundproof.fabric.model import Base, WorkedPiece, WorkedRound
 from roundproof.frozen import dataclass
@@ -20,13 +20,13 @@ from roundproof.measure.model import Form, PieceSize
 from roundproof.notation.edges import piece_of
 from roundproof.notation.tree import Chain, Item, Repeat
 from roundproof.pattern.model import Insert, Join, Notion, Piece, Worked
+from roundproof.pattern.quantities import in_mm
 from roundproof.proof import Proof
 from roundproof.reference.hazards import hazards_of
-from roundproof.source import Line, Span
+from roundproof.source import Span
 
 WIDEST = 15.0
 """mm. What is wider is a band or a limb: common practice, no source."""
-_UNITS = {"mm": 1.0, "cm": 10.0, "in": 25.4, "inch": 25.4, "inches": 25.4}
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,7 +184,7 @@ def _told(proof: Proof) -> Iterator[Cord]:
                 yield from _chains_in(proof, line, piece)
 
 
-def _chains_in(proof: Proof, line: Line, piece: Piece | None) -> Iterator[Cord]:
+def _chains_in(proof: Proof, line: Said, piece: Piece | None) -> Iterator[Cord]:
     if piece is None or line.text.lstrip().startswith("#") or "ch" not in line.text.lower():
         return
     own = proof.pattern.yarn(piece.yarn.value) if piece.yarn else None
@@ -193,7 +193,7 @@ def _chains_in(proof: Proof, line: Line, piece: Piece | None) -> Iterator[Cord]:
     for match in re.finditer(r"(?i)\b(?:ch|chain|chains?,? of) (\d{2,5})\b", line.text):
         if size is not None:
             what, length = f"The chain of {match[1]}", int(match[1]) * size.width_mm
-            yield Cord(what, length, place(line, *match.span()), guessed=size.guessed)
+            yield Cord(what, length, line.place(*match.span()), guessed=size.guessed)
 
 
 def _tails(proof: Proof) -> Iterator[Cord]:
@@ -205,8 +205,8 @@ def _tails(proof: Proof) -> Iterator[Cord]:
         if re.search(r"sew|weav|thread|clos|join|later|sink|draw", low):
             continue
         for match in re.finditer(r"(\d{1,3}(?:\.\d+)?) ?(mm|cm|in(?:ch(?:es)?)?)\b", low):
-            length = float(match[1]) * _UNITS[match[2]]
-            yield Cord("The tail left hanging", length, place(line, *match.span()))
+            length = in_mm(match[1], match[2])
+            yield Cord("The tail left hanging", length, line.place(*match.span()))
 
 
 def _listed(notion: Notion) -> Iterator[Cord]:

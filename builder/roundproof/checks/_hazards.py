@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from roundproof.checks._said import about, making, place
+from roundproof.checks._prose import Said, about, making
 from roundproof.proof import Proof
 from roundproof.reference.hazards import Hazard, hazards
-from roundproof.source import Line, Located
+from roundproof.source import Located
 
 _DENIED = frozenset(
     ("no", "not", "without", "never", "instead", "nor", "neither", "avoid", "don", "dont", "like")
@@ -29,13 +29,13 @@ def spoken(proof: Proof) -> Iterator[tuple[Located[str], Hazard]]:
             yield found, hazard
 
 
-def _first(line: Line, hazard: Hazard) -> Located[str] | None:
+def _first(line: Said, hazard: Hazard) -> Located[str] | None:
     low = _plain(line.text)
     for phrase in hazard.said:
         if phrase in low:
             for match in re.finditer(rf"\b{phrase}(?:s|es)?\b", low):
                 if not _denied(low[: match.start()]):
-                    span = place(line, *match.span())
+                    span = line.place(*match.span())
                     return Located(line.text[match.start() : match.end()], span)
     return None
 

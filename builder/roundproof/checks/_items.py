@@ -3,13 +3,13 @@ pages alone: `check` has no use for it."""
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 from roundproof.frozen import dataclass
+from roundproof.tables import load
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,8 +30,7 @@ class Item:
 @cache
 def items() -> tuple[Item, ...]:
     """All of them in order."""
-    text = Path(__file__).with_name("items.toml").read_text("utf-8")
-    return tuple(_item(row) for row in tomllib.loads(text)["item"])
+    return tuple(_item(row) for row in load(Path(__file__).with_name("items.toml"))["item"])
 
 
 def _item(row: Mapping[str, Any]) -> Item:

@@ -13,6 +13,7 @@ from roundproof.measure.figures import cm
 from roundproof.notation.edges import piece_of, read_edge, read_label, read_range
 from roundproof.notation.points import read_point
 from roundproof.pattern.model import Around, Embroider, Insert, Join, Joint, Place, Step
+from roundproof.pattern.quantities import in_mm
 from roundproof.proof import Proof
 
 _LABEL = r"(?:R|rounds? |rnds? |rows? )"
@@ -34,6 +35,7 @@ _WORDS = {
     "filled": r"\b(?:stuff|fill)(?:ing)? (?:it|them|lightly|firmly|softly|as you|while you)\b",
     "facing": r"\b(?:wrong|right) sides? (?:together|facing|out(?:wards?)?|in(?:wards?)?)\b",
 }
+_BY = ("whipstitch", "mattress stitch", "backstitch", "running stitch", "glue")
 _SIGNS = {
     "stitch": ("st",),
     "apart": (" apart", " between", " free", " wide"),
@@ -46,7 +48,6 @@ _SIGNS = {
     "facing": (" side",),
 }
 """One of these is in every text with such words."""
-_MM = {"mm": 1.0, "cm": 10.0, "in": 25.4, "inch": 25.4, "inches": 25.4}
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +116,7 @@ def _number(word: str) -> int:
 def _lengths(text: str, length: float) -> Iterator[Claim]:
     for kind in ("length", "cut"):
         for found in _said(kind, text):
-            if abs(float(found[1]) * _MM[found[2]] - length) > 0.05 * length:
+            if abs(in_mm(found[1], found[2]) - length) > 0.05 * length:
                 yield Claim(f"{found[1]} {found[2]}", f"{found[1]} {found[2]}", cm(length))
 
 
@@ -137,13 +138,9 @@ def _ways(text: str, join: Join) -> Iterator[Claim]:
 
 
 def _method(words: str) -> str:
-    low = words.lower().replace(" ", "")
-    for name in ("whipstitch", "mattressstitch", "backstitch", "runningstitch", "glue"):
-        if low.startswith(name):
-            return {"mattressstitch": "mattress stitch", "runningstitch": "running stitch"}.get(
-                name, name
-            )
-    return low
+    """The way of joining that some words name, as `by` has it: "whip stitched" is "whipstitch"."""
+    close = words.lower().replace(" ", "")
+    return next(way for way in _BY if close.startswith(way.replace(" ", "")))
 
 
 def _entry(proof: Proof, step: Step) -> _Entry:

@@ -33,12 +33,6 @@ def set_aside(findings: Sequence[Finding], entries: Sequence[Accept]) -> tuple[F
     return tuple(out)
 
 
-def reason_of(finding: Finding, entries: Sequence[Accept]) -> str:
-    """Why a finding was set aside, in the designer's words."""
-    given = (entry.because for entry in entries if _meets(entry, finding))
-    return next((because.value for because in given if because is not None), "")
-
-
 def _meets(entry: Accept, finding: Finding) -> bool:
     if entry.check.value != finding.check:
         return False

@@ -6,12 +6,11 @@ import re
 
 from roundproof.checks._ages import THREE, is_for_young, not_young, years, young
 from roundproof.checks._materials import is_filling, stuffings
-from roundproof.checks._said import place, said
+from roundproof.checks._prose import Said, promised
 from roundproof.checks.base import Check, Found, quoted
 from roundproof.findings import Severity
 from roundproof.pattern.hazards import brought
 from roundproof.proof import Proof
-from roundproof.source import Line
 
 _HINTS = ("birth", "newborn", "bab", "infant", "toddler", "age", "year", "month", "+", "under ")
 _GRAVE = ("small part", "sharp end", "magnet", "battery", "weight", "cord")
@@ -23,17 +22,17 @@ _NOT_RECALLED = (
 
 
 def _run(proof: Proof) -> Found:
-    for line in said(proof):
+    for line in promised(proof):
         low = line.text.lower()
         if any(hint in low for hint in _HINTS):
             yield from _in_line(proof, line)
 
 
-def _in_line(proof: Proof, line: Line) -> Found:
+def _in_line(proof: Proof, line: Said) -> Found:
     for match in not_young().finditer(line.text):
         if _stuffed(proof) and years(match) <= THREE:
             yield CHECK.finding(
-                place(line, *match.span()),
+                line.place(*match.span()),
                 f"{quoted(match.group())} stands beside a stuffed object. {_NOT_RECALLED}.",
                 "Name the hazard instead of the years, or leave the hard parts away.",
             )
@@ -42,7 +41,7 @@ def _in_line(proof: Proof, line: Line) -> Found:
         grave = {h.id: item.value for item, h in brought(proof.pattern) if h.id in _GRAVE}
         if grave and is_for_young(match) and not _taken_back(line.text, match):
             yield CHECK.finding(
-                place(line, *match.span()),
+                line.place(*match.span()),
                 f"{quoted(match.group())} speaks against the hazard that the pattern brings:"
                 f" {_listed(grave)}. US 16 CFR 1501 and EN 71-1 keep such things out of what is"
                 " meant for children under three years.",

@@ -54,6 +54,11 @@ class Check:
         return Finding(self.id, severity or self.severity, span, message, mend, piece, round, edits)
 
 
+def light(status: Status) -> Severity:
+    """The weight of what is worth a look and no more: a note in a draft, then a warning."""
+    return Severity.NOTE if status is Status.DRAFT else Severity.WARNING
+
+
 def missing(status: Status, *, early: bool = False) -> Severity:
     """How much it weighs that something is still to say: nothing much in a draft, much in a
     published pattern. `early` is for what a tester cannot do without."""

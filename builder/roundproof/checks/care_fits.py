@@ -6,7 +6,7 @@ import re
 import unicodedata
 
 from roundproof.checks._care import Claim, Material, claims, materials, refuses
-from roundproof.checks._said import lines, place
+from roundproof.checks._prose import lines
 from roundproof.checks.base import Check, Found, quoted
 from roundproof.expressions import expression
 from roundproof.findings import Severity
@@ -35,7 +35,7 @@ def _run(proof: Proof) -> Found:
             for material in materials(proof, care.value):
                 if why := refuses(material, claim, care.value):
                     yield CHECK.finding(
-                        place(line, claim.start, claim.end),
+                        line.place(claim.start, claim.end),
                         f"{quoted(claim.words)} is told, and {_called(material, claim)} {why}.",
                         _mend(material),
                     )

@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from roundproof.checks._openings import never_closed
-from roundproof.checks.base import Check, Found, times
+from roundproof.checks.base import Check, Found, light, times
 from roundproof.fabric.model import Claim, WorkedPiece
 from roundproof.fabric.named import names
 from roundproof.findings import Finding, Severity
 from roundproof.measure.figures import stitches
 from roundproof.notation.edges import piece_of
 from roundproof.notation.numerals import ordinal
-from roundproof.pattern.model import Status
 from roundproof.proof import Proof
 
 
@@ -33,7 +32,7 @@ def _ends_open(proof: Proof, worked: WorkedPiece, count: int) -> Finding:
         f"{key} ends with {stitches(count)}, and no step closes that edge or joins it to anything.",
         f"Add `- close: {{edge: {key}, by: gather}}` or the join, or say `open_edge: yes` in"
         f" {key}.",
-        severity=Severity.NOTE if proof.pattern.status is Status.DRAFT else Severity.WARNING,
+        severity=light(proof.pattern.status),
         piece=key,
         round=last.label,
     )

@@ -14,9 +14,9 @@ from roundproof.checks._materials import (
     yarn_uses,
 )
 from roundproof.checks._tools import hook_changes, listed_hooks, same_hook, tools_asked
-from roundproof.checks.base import Check, Found, missing, quoted
+from roundproof.checks.base import Check, Found, light, missing, quoted
 from roundproof.findings import Edit, Finding, Severity
-from roundproof.pattern.model import Pattern, Status
+from roundproof.pattern.model import Pattern
 from roundproof.pattern.notions import notion_for
 from roundproof.proof import Proof
 
@@ -97,13 +97,12 @@ def _counts(pattern: Pattern) -> Found:
 
 def _tools(proof: Proof) -> Found:
     pattern = proof.pattern
-    light = Severity.NOTE if pattern.status is Status.DRAFT else Severity.WARNING
     for asked in tools_asked(proof):
         yield CHECK.finding(
             asked.span,
             f"This is {asked.does}, and no {asked.tool} is listed.",
             f"Add `- {asked.line}` under `notions:`.",
-            severity=light,
+            severity=light(pattern.status),
             piece=asked.piece,
         )
     stuffed = next(stuffings(proof), None)

@@ -14,9 +14,9 @@ from roundproof.checks._materials import (
     yarn_uses,
 )
 from roundproof.checks._tools import hook_changes, listed_hook, own_hooks, same_hook
-from roundproof.checks.base import Check, Found, quoted
+from roundproof.checks.base import Check, Found, light, quoted
 from roundproof.findings import Edit, Severity
-from roundproof.pattern.model import Notion, Status
+from roundproof.pattern.model import Notion
 from roundproof.pattern.notions import notion_for
 from roundproof.proof import Proof
 
@@ -38,7 +38,7 @@ pieces:
 
 def _run(proof: Proof) -> Found:
     pattern = proof.pattern
-    severity = Severity.NOTE if pattern.status is Status.DRAFT else Severity.WARNING
+    severity = light(pattern.status)
     said, taken = words_of(proof), _taken(proof)
     for yarn in pattern.yarns:
         if not (yarn.shared or yarn.key in taken or any(is_said(w, said) for w in yarn.words)):

@@ -9,7 +9,7 @@ from roundproof.checks._prose import everywhere
 from roundproof.checks.base import Check, Found, quoted
 from roundproof.findings import Severity
 from roundproof.frozen import dataclass
-from roundproof.pattern.quantities import NUMBER, UNITS, Unit, number
+from roundproof.pattern.quantities import NUMBER, Unit, number, unit_of
 from roundproof.proof import Proof
 
 _METRIC = ("mm", "cm", "m", "g", "kg")
@@ -60,7 +60,7 @@ def _are(count: str) -> str:
 
 
 def _measure(count: str, word: str) -> _Measure | None:
-    unit = next((u for u in UNITS if word.lower() in u.words), None)
+    unit = unit_of(word)
     value = number(count)
     if unit is None or not isinstance(value, float):
         return None

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from roundproof.checks.base import Check, Found, times
+from roundproof.checks.base import Check, Found, light, times
 from roundproof.fabric.named import mentioned, names
 from roundproof.fabric.places import copies
 from roundproof.findings import Finding, Severity
 from roundproof.notation.edges import piece_of
-from roundproof.pattern.model import Join, Pattern, Piece, Status
+from roundproof.pattern.model import Join, Pattern, Piece
 from roundproof.proof import Proof
 
 
@@ -23,12 +23,11 @@ def _run(proof: Proof) -> Found:
         return
     for piece in pattern.pieces:
         if not mentioned(pattern, piece):
-            draft = pattern.status is Status.DRAFT
             yield CHECK.finding(
                 piece.span,
                 f"{piece.key} is made and never joined to anything.",
                 "Add the step that attaches it, or leave the piece out.",
-                severity=Severity.NOTE if draft else Severity.WARNING,
+                severity=light(pattern.status),
                 piece=piece.key,
             )
         else:

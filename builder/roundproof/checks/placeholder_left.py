@@ -6,21 +6,19 @@ import re
 from functools import cache
 
 from roundproof.checks._prose import everywhere
-from roundproof.checks.base import Check, Found, quoted
+from roundproof.checks.base import Check, Found, light, quoted
 from roundproof.findings import Severity
-from roundproof.pattern.model import Status
 from roundproof.proof import Proof
 
 
 def _run(proof: Proof) -> Found:
-    draft = proof.pattern.status is Status.DRAFT
     for said in everywhere(proof):
         if _is_hinted(said.text) and (found := _placeholder().search(said.text)):
             yield CHECK.finding(
                 said.place(*found.span()),
                 f"{quoted(found[0])} only holds a place: the words are still to come.",
                 "Write what belongs there. What is still to be settled can stand under `open:`.",
-                severity=Severity.NOTE if draft else Severity.WARNING,
+                severity=light(proof.pattern.status),
                 piece=said.piece,
                 round=said.round,
             )

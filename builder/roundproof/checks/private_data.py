@@ -6,13 +6,12 @@ import re
 from functools import cache
 
 from roundproof.checks._metadata import private_tags
-from roundproof.checks._said import lines, place, said
-from roundproof.checks.base import Check, Found, missing, quoted
+from roundproof.checks._prose import Said, lines, promised
+from roundproof.checks.base import Check, Found, light, missing, quoted
 from roundproof.checks.photo_missing import CHECK as PHOTO
 from roundproof.findings import Severity
 from roundproof.pattern.model import Pattern
 from roundproof.proof import Proof
-from roundproof.source import Line
 
 
 def _run(proof: Proof) -> Found:
@@ -23,7 +22,7 @@ def _run(proof: Proof) -> Found:
 def _in_words(proof: Proof) -> Found:
     pattern = proof.pattern
     contact = pattern.contact.value.lower() if pattern.contact else ""
-    for line in (*said(proof), *_further(pattern)):
+    for line in (*promised(proof), *_further(pattern)):
         if not ("@" in line.text or re.search(r"\d[\d ()./-]{5}", line.text)):
             continue
         for match in _private().finditer(line.text):
@@ -31,14 +30,14 @@ def _in_words(proof: Proof) -> Found:
                 continue
             what = "a mail address" if "@" in match.group() else "a telephone number"
             yield CHECK.finding(
-                place(line, *match.span()),
+                line.place(*match.span()),
                 f"{quoted(match.group())} is {what}, and it would be printed.",
                 "Take it out; the one address that a page needs stands under `contact`.",
                 severity=missing(pattern.status),
             )
 
 
-def _further(pattern: Pattern) -> list[Line]:
+def _further(pattern: Pattern) -> list[Said]:
     """What is printed beside the running text."""
     photos = [text for photo in pattern.photos for text in (photo.by, photo.licence, photo.source)]
     references = pattern.specimen.references if pattern.specimen else ()
@@ -61,7 +60,7 @@ def _in_photos(proof: Proof) -> Found:
             f"Inside {quoted(photo.file.value)} the camera has written {tells}. Pages show the"
             " picture alone, but whoever gets the folder gets this too.",
             "Save the photo again without what the camera adds (metadata, EXIF).",
-            severity=Severity.NOTE if proof.pattern.status.value == "draft" else Severity.WARNING,
+            severity=light(proof.pattern.status),
         )
 
 

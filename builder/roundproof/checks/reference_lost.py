@@ -6,13 +6,13 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import cache
 
-from roundproof.checks._prose import Said, notes
+from roundproof.checks._prose import Said, lines, notes
 from roundproof.checks.base import Check, Found, quoted
 from roundproof.fabric.model import WorkedPiece
 from roundproof.findings import Severity
 from roundproof.pattern.model import Close, Embroider, Insert, Join, Place, Stuff, Verb
 from roundproof.proof import Proof
-from roundproof.source import Line, Located
+from roundproof.source import Located
 
 
 def _run(proof: Proof) -> Found:
@@ -25,10 +25,8 @@ def _run(proof: Proof) -> Found:
 def _steps(proof: Proof) -> Iterator[tuple[Said, list[str]]]:
     """The wording of each step, with what its verb names."""
     for step in proof.pattern.assembly:
-        if step.step is not None:
-            whole = (Line(" ".join(step.step.value.split()), step.step.span),)
-            for line in step.step.lines or whole:
-                yield Said(line.text, line.span), list(_named(step.verb))
+        for said in lines(step.step):
+            yield said, list(_named(step.verb))
 
 
 def _named(verb: Verb) -> Iterator[str]:

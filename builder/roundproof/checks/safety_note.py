@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from roundproof.checks._hazards import spoken
-from roundproof.checks.base import Check, Found, missing, quoted
+from roundproof.checks.base import Check, Found, light, missing, quoted
 from roundproof.findings import Finding, Severity
 from roundproof.pattern.hazards import brought
-from roundproof.pattern.model import Status
 from roundproof.proof import Proof
 from roundproof.reference.hazards import Hazard
 from roundproof.source import Located
@@ -58,10 +57,9 @@ def _run(proof: Proof) -> Found:
 def _told(proof: Proof, note: str) -> Found:
     """Hazards that only the running text tells of, which is no proof that they are there."""
     listed = {hazard for _, hazard in brought(proof.pattern)}
-    draft = proof.pattern.status is Status.DRAFT
     for words, hazard in spoken(proof):
         if hazard not in listed and not hazard.named_in(note):
-            yield _unnamed(hazard, [words], Severity.NOTE if draft else Severity.WARNING)
+            yield _unnamed(hazard, [words], light(proof.pattern.status))
 
 
 def _unnamed(hazard: Hazard, items: list[Located[str]], severity: Severity) -> Finding:

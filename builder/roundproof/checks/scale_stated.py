@@ -5,14 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from roundproof.checks._said import about, lines, place, specimen
-from roundproof.checks.base import Check, Found, quoted
+from roundproof.checks._prose import Said, about, lines, specimen
+from roundproof.checks.base import Check, Found, light, quoted
 from roundproof.findings import Severity
 from roundproof.frozen import dataclass
 from roundproof.measure.figures import cm, number
-from roundproof.pattern.model import Pattern, Status
+from roundproof.pattern.model import Pattern
 from roundproof.proof import Proof
-from roundproof.source import Line
 
 _DIMENSIONS = ("height", "width", "length", "depth", "span_", "around")
 _ROUGH = 0.12
@@ -37,13 +36,12 @@ def _run(proof: Proof) -> Found:
     ratios = _ratios(proof.pattern)
     real = proof.pattern.specimen.real_size if proof.pattern.specimen else None
     if real is not None and proof.pattern.size is not None and not ratios:
-        draft = proof.pattern.status is Status.DRAFT
         yield CHECK.finding(
             real.span,
             "The real size and the size of the object have no measure in common, so the scale"
             " cannot be told.",
             "Give both the same one, for instance `length`.",
-            severity=Severity.NOTE if draft else Severity.WARNING,
+            severity=light(proof.pattern.status),
         )
     if not ratios:
         return
@@ -51,7 +49,7 @@ def _run(proof: Proof) -> Found:
         for told in _told(line.text):
             if not any(abs(told.ratio / ratio - 1) <= _ROUGH for ratio, _ in ratios.values()):
                 yield CHECK.finding(
-                    place(line, told.start, told.end),
+                    line.place(told.start, told.end),
                     f"{quoted(line.text[told.start : told.end])} is told, and {_worked(ratios)}.",
                     "Leave the scale to the page, which reckons it from the sizes, or correct one"
                     " of them.",
@@ -77,7 +75,7 @@ def _worked(ratios: dict[str, tuple[float, str]]) -> str:
     )
 
 
-def _texts(pattern: Pattern) -> Iterator[Line]:
+def _texts(pattern: Pattern) -> Iterator[Said]:
     yield from about(pattern)
     yield from specimen(pattern)
     for photo in pattern.photos:

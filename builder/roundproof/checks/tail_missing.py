@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from roundproof.checks.base import Check, Found, missing
+from roundproof.checks.base import Check, Found, light
 from roundproof.fabric.model import WorkedPiece
 from roundproof.findings import Edit, Severity
 from roundproof.notation.edges import piece_of
 from roundproof.notation.tree import Act, Action, Note
-from roundproof.pattern.model import Close, Join, Status
+from roundproof.pattern.model import Close, Join
 from roundproof.proof import Proof
 
 SEWN = ("whipstitch", "mattress stitch", "backstitch", "running stitch", "knot", "gather")
@@ -32,14 +32,10 @@ def _run(proof: Proof) -> Found:
             " is named.",
             "Write `Fasten off, leaving a 30 cm tail for sewing.` after its last round, or name"
             " the yarn" + (", `with: …`." if isinstance(verb, Join) else " in the step."),
-            severity=_severity(proof.pattern.status),
+            severity=light(proof.pattern.status),
             piece=pieces[0].piece.key,
             edits=_edits(pieces[0]),
         )
-
-
-def _severity(status: Status) -> Severity:
-    return min(missing(status), Severity.WARNING, key=list(Severity)[::-1].index)
 
 
 def _leaves(worked: WorkedPiece) -> bool:

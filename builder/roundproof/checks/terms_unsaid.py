@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from roundproof.checks._rounds import worked_rounds
-from roundproof.checks.base import Check, Found, missing, quoted
+from roundproof.checks.base import Check, Found, quoted
 from roundproof.findings import Severity
 from roundproof.notation.tree import Stitches
 from roundproof.notation.units import every_stitch
@@ -18,12 +18,11 @@ def _run(proof: Proof) -> Found:
         return
     found = _two_ways(proof)
     if found is None:
-        draft = pattern.status is not Status.PUBLISHED
         yield CHECK.finding(
             pattern.span,
             "The file does not say its `terms`: the rounds are read in US terms.",
             "Write `terms: US` or `terms: UK`.",
-            severity=Severity.WARNING if draft else Severity.ERROR,
+            severity=_weight(pattern.status is Status.PUBLISHED),
         )
         return
     key, label, item = found
@@ -32,7 +31,7 @@ def _run(proof: Proof) -> Found:
         f"{quoted(item.span.text)} is one stitch in US terms and another in UK terms, and the"
         " pattern does not say which; it is read as US.",
         "Write `terms: US` or `terms: UK` at the top.",
-        severity=max(missing(pattern.status, early=True), Severity.WARNING, key=_WEIGHT.index),
+        severity=_weight(pattern.status is not Status.DRAFT),
         piece=key,
         round=label,
     )
@@ -52,7 +51,11 @@ def _two_ways(proof: Proof) -> tuple[str, str, Stitches] | None:
     return first
 
 
-_WEIGHT = (Severity.NOTE, Severity.WARNING, Severity.ERROR)
+def _weight(grave: bool) -> Severity:
+    """Never a mere note: without terms a pattern may be wrong from its first stitch on."""
+    return Severity.ERROR if grave else Severity.WARNING
+
+
 _TELLING = frozenset({"sc", "hdc", "esc"})
 _BOTH = frozenset(kind.id for kind in stitches().values() if kind.us_name != kind.uk_name)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
-from roundproof.checks._said import place, said
+from roundproof.checks._prose import promised
 from roundproof.checks.base import Check, Found, quoted
 from roundproof.findings import Severity
 from roundproof.proof import Proof
@@ -19,7 +19,7 @@ _CARE = "(?:machine |hand )?(?:wash|iron|dry|tumble|cut|block|steam|dye)"
 
 
 def _run(proof: Proof) -> Found:
-    for line in said(proof):
+    for line in promised(proof):
         if not _is_hinted(line.text):
             continue
         for match in _claims().finditer(line.text):
@@ -27,7 +27,7 @@ def _run(proof: Proof) -> Found:
             if _hedges().search(before):
                 continue
             yield CHECK.finding(
-                place(line, *match.span()),
+                line.place(*match.span()),
                 f"{quoted(match.group())} promises more than a pattern can: whoever makes the"
                 " object chooses the yarn and sews the seams.",
                 "Say instead what the object is made of and what could come loose; leave marks and"

@@ -7,7 +7,7 @@ import sys
 from pathlib import Path
 
 from roundproof.checks.results import Result
-from roundproof.pipeline import prove
+from roundproof.cli.one import one_pattern
 from roundproof.telling.cells import clean
 from roundproof.words import say
 from roundproof.writing.slug import slug
@@ -30,18 +30,14 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """0, or 2 where the pattern cannot be used or the file not be written."""
-    results = prove(args.pattern)
-    found = [result for result in results.files if result.proof is not None]
-    if len(found) != 1:
-        faults = [finding for result in results.files for finding in result.findings]
-        several = found or not faults
-        said = say("work.several", path=clean(args.pattern))
-        print(said if several else clean(f"{faults[0].message} {faults[0].mend}"), file=sys.stderr)
+    found = one_pattern(args.pattern)
+    if isinstance(found, str):
+        print(found, file=sys.stderr)
         return 2
-    path = args.out or OUT / _name(found[0], args.reader)
+    path = args.out or OUT / _name(found, args.reader)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(_review(found[0]), encoding="utf-8")
+        path.write_text(_review(found), encoding="utf-8")
     except OSError as fault:
         print(say("print.unwritten", path=clean(str(path)), why=fault.strerror), file=sys.stderr)
         return 2

@@ -5,11 +5,11 @@ from __future__ import annotations
 import argparse
 import sys
 
+from roundproof.cli.one import one_pattern
 from roundproof.cli.shared import put
 from roundproof.fabric.edges import find_round, unknown_piece
 from roundproof.fabric.model import WorkedPiece, WorkedRound
 from roundproof.notation.edges import read_label
-from roundproof.pipeline import prove
 from roundproof.proof import Proof
 from roundproof.telling import working
 from roundproof.telling.cells import clean
@@ -42,14 +42,11 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _proof(path: str) -> Proof:
-    results = prove(path)
-    proofs = [result.proof for result in results.files if result.proof is not None]
-    if len(proofs) == 1:
-        return proofs[0]
-    found = [finding for result in results.files for finding in result.findings]
-    if proofs or not found:
-        raise _Stop(say("work.several", path=clean(path)))
-    raise _Stop(" ".join(clean(f"{f.message} {f.mend}") for f in found[:1]))
+    found = one_pattern(path)
+    if isinstance(found, str):
+        raise _Stop(found)
+    assert found.proof is not None
+    return found.proof
 
 
 def _piece(proof: Proof, words: str) -> WorkedPiece:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from roundproof.fabric.edges import in_rows
 from roundproof.fabric.model import Base, Fabric, WorkedPiece
 from roundproof.frozen import dataclass
-from roundproof.notation.edges import EdgeKind, EdgeName, read_edge, read_label
+from roundproof.notation.edges import EdgeKind, EdgeName, read_edge
 from roundproof.pattern.model import Close, Join, Pattern, Step
 
 When = tuple[int, int]
@@ -71,9 +71,13 @@ def when_of(step: Step, number: int, piece: str, fabric: Fabric) -> When | None:
 
 @dataclass(frozen=True, slots=True)
 class _Closer:
+    """An edge, and the step that closes or joins it: its number and, as far as the edge's piece is
+    concerned, when it is done."""
+
     name: EdgeName
     number: int
     step: Step
+    when: When
 
 
 def _elsewhere(worked: WorkedPiece) -> bool:
@@ -94,7 +98,8 @@ def _closers(pattern: Pattern, fabric: Fabric) -> Iterator[_Closer]:
                 said.append(verb.to.value)
         for words in said:
             if (name := read_edge(words, fabric.pieces)) is not None:
-                yield _Closer(name, number, step)
+                when = when_of(step, number, name.piece, fabric) or (number, 0)
+                yield _Closer(name, number, step, when)
 
 
 def _of(worked: WorkedPiece, closers: tuple[_Closer, ...]) -> Iterator[Opening]:
@@ -121,10 +126,5 @@ def _top(worked: WorkedPiece, tops: list[_Closer]) -> Closed | None:
 
 
 def _by(closer: _Closer) -> Closed:
-    verb = closer.step.verb
-    after = closer.step.after
-    number = read_label(after.value.split()[-1]) if after else None
-    when = (0, number) if after and number is not None else (closer.number, 0)
-    if isinstance(verb, Close):
-        return Closed(when, f"step {closer.number} of the assembly closes it")
-    return Closed(when, f"step {closer.number} of the assembly joins its last open edge")
+    does = "closes it" if isinstance(closer.step.verb, Close) else "joins its last open edge"
+    return Closed(closer.when, f"step {closer.number} of the assembly {does}")

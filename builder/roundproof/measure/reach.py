@@ -86,13 +86,9 @@ def _having(worked: WorkedPiece, wanted: int) -> str | None:
 
 
 def _increased(worked: WorkedPiece, last: WorkedRound, wanted: int, multiple: int) -> Reach | None:
-    """One round more, of evenly spread increases, in the multiple where that will do."""
+    """One round more, of evenly spread increases."""
     there = count_of(last)
-    if there is None or not there < wanted <= 2 * there:
+    if there is None or not there < wanted <= 2 * there or there % (wanted - there):
         return None
-    more = wanted - there
-    times = multiple if more == multiple else more
-    if there % times:
-        return None
-    after = f"R{last.round.label.last}"
+    times, after = wanted - there, f"R{last.round.label.last}"
     return Reach(worked.piece.key, wanted, multiple, "", after, there // times - 1, times)

@@ -13,6 +13,7 @@ from roundproof.measure.model import Fit
 from roundproof.measure.stitching import sewn_lines
 from roundproof.notation.tree import Act, Action
 from roundproof.pattern.model import Pattern, Piece, Yarn
+from roundproof.pattern.quantities import in_mm
 from roundproof.reference import stitches
 
 TAIL = 150.0
@@ -31,7 +32,6 @@ PER_WIDTH = 6.9
 """Yarn of a single crochet over its width where the yarn's thickness is not known: 45.7 mm over
 6.65 mm (shinyhappyworld.com with freshstitches.com, yardage of a toy, and the gauge circle)."""
 _TAIL = r"(?i)(\d+(?:[.,]\d+)?)\s*(mm|cm|m|in|inch|inches)\b[- ]*(?:long )?tail"
-_UNITS = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "inch": 25.4, "inches": 25.4}
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,10 +138,10 @@ def _joining(pattern: Pattern, fit: Fit, key: str, length: float) -> float:
     by, count = fit.join.by, fit.join.count
     if by is None or by.value != "crochet":
         return SEAM * length
-    piece = next(p for p in pattern.pieces if p.key == fit.edges[0].piece)
-    rate = _rate(pattern, piece, key)
-    stitches_ = count.value if count else fit.counts[0] or 0
-    return stitches_ * rate.mm if rate and rate.mm else SEAM * length
+    piece = pattern.piece(fit.edges[0].piece)
+    rate = _rate(pattern, piece, key) if piece else None
+    worked = count.value if count else fit.counts[0] or 0
+    return worked * rate.mm if rate and rate.mm else SEAM * length
 
 
 def long_tail(worked: WorkedPiece) -> float | None:
@@ -149,7 +149,7 @@ def long_tail(worked: WorkedPiece) -> float | None:
     for entry in reversed(worked.entries):
         if isinstance(entry, Action) and entry.act is Act.FASTEN_OFF:
             found = re.search(_TAIL, entry.text) if "tail" in entry.text.lower() else None
-            return float(found[1].replace(",", ".")) * _UNITS[found[2].lower()] if found else None
+            return in_mm(found[1], found[2]) if found else None
     return None
 
 

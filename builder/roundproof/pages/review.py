@@ -9,7 +9,6 @@ from markupsafe import Markup
 
 from roundproof.checks import all_checks
 from roundproof.checks._items import items
-from roundproof.checks.accept import reason_of
 from roundproof.checks.results import summary
 from roundproof.drawing.yarns import yarn_marks
 from roundproof.fabric.model import WorkedPiece, WorkedRound
@@ -110,7 +109,7 @@ class _Asking:
             found.message,
             found.mend,
             found.accepted,
-            reason_of(found, self.proof.pattern.accept) if found.accepted else "",
+            found.because,
             self._room_of(found) if asked else None,
         )
 

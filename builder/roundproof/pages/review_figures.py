@@ -9,16 +9,9 @@ from roundproof.measure.meeting import plan_words
 from roundproof.measure.model import PieceSize
 from roundproof.pages.figures import counted, grams, metres
 from roundproof.pages.review_values import Figure
+from roundproof.pages.sizes import FIGURES
 from roundproof.pages.times import hours_words
 from roundproof.proof import Proof
-
-_NAMES = {
-    "height": "height",
-    "diameter": "width",
-    "length": "length",
-    "edge": "last round",
-    "volume": "volume",
-}
 
 
 def figures(proof: Proof) -> Iterator[Figure]:
@@ -54,7 +47,7 @@ def _piece(name: str, size: PieceSize) -> Iterator[Figure]:
         "edge": size.edge_mm,
         "volume": size.volume_ml,
     }
-    for figure, called in _NAMES.items():
+    for figure, called in FIGURES.items():
         amount = measured[figure]
         if amount is not None:
             value = f"{number(amount, 1)} ml" if figure == "volume" else cm(amount)

@@ -16,7 +16,14 @@ from roundproof.pages.wording import measure, plain
 from roundproof.pattern.model import Join, Verb
 from roundproof.proof import Proof
 
-_FIGURES = {"height": "height", "diameter": "width", "length": "length", "edge": "last round"}
+FIGURES = {
+    "height": "height",
+    "diameter": "width",
+    "length": "length",
+    "edge": "last round",
+    "volume": "volume",
+}
+"""What the figures of a piece are called on pages, in their order."""
 _FLAT = 3.0
 """mm: the height of a round or less."""
 _VERDICTS = {
@@ -71,8 +78,8 @@ def _why(name: str, size: PieceSize) -> tuple[str, ...]:
     """Why figures are missing: those that share a reason in one sentence."""
     reasons: dict[str, list[str]] = {}
     for figure, why in size.unreliable.items():
-        if figure in _FIGURES:
-            reasons.setdefault(why, []).append(_FIGURES[figure])
+        if figure != "volume":  # which the table of sizes does not have
+            reasons.setdefault(why, []).append(FIGURES[figure])
     return tuple(f"No {listed(said)} for {name}: {why}." for why, said in reasons.items())
 
 

@@ -11,8 +11,9 @@ from roundproof.drawing.yarns import Marks, YarnMark, mark_of
 from roundproof.notation.reader import Context, read_script
 from roundproof.notation.tree import Instruction, Round
 from roundproof.notation.writer import Part, text_of, write
-from roundproof.pages.figures import INCH, inches, length
+from roundproof.pages.figures import inches, length
 from roundproof.pattern.model import Pattern, Terms
+from roundproof.pattern.quantities import in_mm
 from roundproof.source import Line, Source, Text
 
 SHORT_GROUP = 34
@@ -72,9 +73,8 @@ def typed_lengths(text: str) -> Markup:
 
 
 def _typed(found: re.Match[str]) -> str:
-    said, unit = float(found[1].replace(",", ".")), found[2].lower()
-    mm = said * {"cm": 10.0, "in": INCH}.get(unit[:2], 1.0)
-    if unit == "cm":
+    mm = in_mm(found[1], found[2])
+    if found[2].lower() == "cm":
         return str(_both_units(found[0], inches(mm)))
     return str(_both_units(length(mm), found[0]))
 

@@ -62,9 +62,22 @@ class Fault:
     better: str | None = None
 
 
+def unit_of(word: str) -> Unit | None:
+    """The unit that a word names, in whatever case."""
+    return _BY_WORD.get(word) or _BY_WORD.get(word.lower())
+
+
 def is_unit(word: str) -> bool:
     """Whether a word is the name of a unit."""
-    return word in _BY_WORD or word.lower() in _BY_WORD
+    return unit_of(word) is not None
+
+
+def in_mm(count: str, word: str) -> float:
+    """The length that a number and the word of a unit say, with a point or a comma; 0 where the
+    word is no unit of length."""
+    unit = unit_of(word)
+    measures = unit is not None and unit.measures == "length"
+    return float(count.replace(",", ".")) * unit.factor if unit and measures else 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,7 +25,7 @@ test: $(VENV)/installed-for-tests browser
 	$(BIN)/mypy
 	$(BIN)/roundproof check --fail-on warning patterns
 	$(BIN)/roundproof build
-	$(BIN)/pytest -n auto
+	ROUNDPROOF_ALIKE=1 $(BIN)/pytest -n auto
 
 bench: $(VENV)/installed-for-tests
 	$(BIN)/python tests/bench/run.py

@@ -18,8 +18,8 @@ from playwright.sync_api import Browser, sync_playwright
 # Generated cases are judged by what they give, never by the clock of a busy machine.
 settings.register_profile("untimed", deadline=None)
 settings.register_profile("alike", deadline=None, derandomize=True)
-# Integration looks at the same examples every time, so that a red run is about the change; whoever
-# runs the tests by hand gets new ones.
+# `make test` looks at the same examples every time, so that a red run is about the change; whoever
+# runs pytest by hand gets new ones.
 settings.load_profile("alike" if os.environ.get("ROUNDPROOF_ALIKE") else "untimed")
 
 ROOT = Path(__file__).parents[1]

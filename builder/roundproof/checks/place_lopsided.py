@@ -80,8 +80,7 @@ def _unlike(pieces: Mapping[str, WorkedPiece], one: Stand, two: Stand) -> tuple[
             f" {one.what} on {one.on}{wide[0]}.",
             "Give both the same rounds and stitches.",
         )
-    known = [(name, m.place) for name, m in marks_of(pieces[one.host]).items() if m.stitch]
-    known = [(n, p) for n, p in known if _on_such_a_round(pieces[one.host], n, one.count)]
+    known = _marks_on(pieces[one.host], one.count)
     if not known or any(_alike(one, two, place) for _, place in known):
         return None
     name, place = known[0]
@@ -94,10 +93,13 @@ def _unlike(pieces: Mapping[str, WorkedPiece], one: Stand, two: Stand) -> tuple[
     )
 
 
-def _on_such_a_round(worked: WorkedPiece, name: str, count: int) -> bool:
-    mark = marks_of(worked)[name]
-    found = worked.at(mark.round)
-    return found is not None and found.made == count and mark.stitch <= count
+def _marks_on(worked: WorkedPiece, count: int) -> list[tuple[str, float]]:
+    """The marks in rounds of so many stitches, each with its place."""
+    return [
+        (name, mark.place)
+        for name, mark in marks_of(worked).items()
+        if 0 < mark.stitch <= count and (at := worked.at(mark.round)) and at.made == count
+    ]
 
 
 def _alike(one: Stand, two: Stand, place: float) -> bool:

@@ -23,6 +23,7 @@ ROOMS = (
     "source",
     "findings",
     "tables",
+    "store",
     "reference",
     "words",
     "pattern",

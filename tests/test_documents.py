@@ -26,7 +26,7 @@ DOCUMENTS = (
 )  # fmt: skip
 
 APPEARS = {
-    "site/", "tester.html", "patterns/<name>/pattern.yaml", ".venv", "photos/",
+    "site/", ".roundproof/", "tester.html", "patterns/<name>/pattern.yaml", ".venv", "photos/",
     "glossary.md", "checks/index.md",
 }  # fmt: skip
 """What a document may name though it is not in the tree: commands make it, or a designer does."""

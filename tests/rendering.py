@@ -44,7 +44,8 @@ def page_of(text: str, **values: object) -> str:
 
 
 def copy_for_testers(text: str) -> str:
-    return rendered("tester.html", page=tester_page(proof_of(text)))
+    proof = proof_of(text)
+    return rendered("tester.html", page=tester_page(proof, pattern_page(proof)))
 
 
 class _Elements(HTMLParser):

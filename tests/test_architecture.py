@@ -26,6 +26,7 @@ ROOMS = (
     "store",
     "reference",
     "words",
+    "processes",
     "pattern",
     "notation",
     "fabric",

@@ -72,7 +72,7 @@ def pattern_folder(result: Result, proof: Proof, *, listed: bool, preview: bool)
     pages = [SitePage(f"{at}/index.html", "pattern.html", values, listed, changed)]
     # A pattern whose rounds are sold elsewhere does not hand them out in a tester's copy.
     if preview or not (pattern.show and pattern.show.value == "preview"):
-        copy = {"page": tester_page(proof, pictures)}
+        copy = {"page": tester_page(proof, page)}
         pages.append(SitePage(f"{at}/tester.html", "tester.html", copy, listed=False))
     files = [SiteFile(f"{at}/yarns.css", yarn_sheet(pattern).encode())]
     files += [

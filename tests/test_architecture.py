@@ -24,6 +24,7 @@ ROOMS = (
     "findings",
     "tables",
     "store",
+    "packing",
     "reference",
     "words",
     "processes",
@@ -38,6 +39,7 @@ ROOMS = (
     "pages",
     "telling",
     "pipeline",
+    "making",
     "mkdocs_plugin",
     "cli",
 )

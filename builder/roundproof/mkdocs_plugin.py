@@ -1,9 +1,9 @@
 """The site's host: the only file that imports MkDocs.
 
-The pages are worked out beforehand (`pages.site`); here they are handed over as generated files,
-and each gets its values when its template is filled. `mkdocs build` empties the old site before
-anything is rendered, so whatever must stop a build is raised in `on_pre_build`. The preview is
-never stopped: findings stand beside what they concern.
+What follows from the patterns is made beforehand (`making`, `pages.site`), to the last byte, and
+handed over as files; the host makes the hand-written pages and holds all together. `mkdocs build`
+empties the old site before anything is rendered, so whatever must stop a build is raised in
+`on_pre_build`. The preview is never stopped.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ import logging
 import os
 import re
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from datetime import UTC, date, datetime
 from importlib.resources import files as resources
 from pathlib import Path
@@ -20,27 +20,29 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
 from mkdocs.commands.build import build
-from mkdocs.commands.serve import serve
 from mkdocs.config import config_options, load_config
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, ConfigurationError, PluginError
 from mkdocs.plugins import BasePlugin
-from mkdocs.structure.files import File, Files, InclusionLevel
-from mkdocs.utils import get_relative_url
+from mkdocs.structure.files import File, Files, InclusionLevel, get_files
+from mkdocs.structure.nav import get_navigation
+from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from roundproof.frozen import dataclass
+from roundproof.making import Everything, Making, make, unread_others
+from roundproof.pages.filling import Filler, Frame, Link, site_values
 from roundproof.pages.links import NOT_FOUND
+from roundproof.pages.pattern_folder import SiteFile
 from roundproof.pages.site import Site, whole_site
 from roundproof.pages.standing import Standing, standing
-from roundproof.pipeline import prove
+from roundproof.store import FOLDER
 
 if TYPE_CHECKING:
     from jinja2 import Environment
     from mkdocs.livereload import LiveReloadServer
     from mkdocs.structure.nav import Navigation
-    from mkdocs.structure.pages import Page
 
 THEME = "roundproof"
 FRONT = "index.md"
@@ -60,22 +62,40 @@ class HostError(Exception):
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
-    """A link of the site's navigation."""
+class Given:
+    """What is not written by hand: the site around its patterns, in its frame, and all files that
+    go with it, ready to be written. `listed` are the addresses of listed pages, each with the day
+    on which it changed."""
 
-    title: str
-    url: str
-    here: bool
+    site: Site
+    frame: Frame
+    files: tuple[SiteFile, ...]
+    listed: tuple[tuple[str, date | None], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class SiteValues:
-    """What every page knows of its site. `url` turns a path from the site's root into a link."""
+def given(everything: Everything, frame: Frame) -> Given:
+    """The whole site but for the hand-written pages."""
+    unread = unread_others(everything) if frame.serving else ()
+    site, filler = whole_site(everything.listings, unread), Filler(frame)
+    listed = [(page, one.changed) for one in everything.listings for page in one.pages]
+    listed += [(page.address, None) for page in site.pages if page.listed]
+    pages = (SiteFile(page.address, filler.page(page)) for page in site.pages)
+    return Given(site, frame, (*everything.files, *pages, *site.files), tuple(listed))
 
-    name: str
-    nav: tuple[Way, ...]
-    foot: tuple[Way, ...]
-    url: Callable[[str], str]
+
+class ReadyFile(File):
+    """A page that is written as it is. Others may link to it as `glossary.md`, and name it so in
+    the navigation, as if the host made it."""
+
+    def __init__(self, config: MkDocsConfig, file: SiteFile) -> None:
+        source = _source(file.address)
+        super().__init__(source, None, config.site_dir, False, dest_uri=file.address)
+        self.generated_by = THEME
+        self.inclusion = InclusionLevel.NOT_IN_NAV
+        self._content = file.data
+
+    def is_documentation_page(self) -> bool:
+        return False
 
 
 class RoundproofOptions(Config):  # type: ignore[no-untyped-call]
@@ -85,8 +105,8 @@ class RoundproofOptions(Config):  # type: ignore[no-untyped-call]
 class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untyped-call]
     """Adds to a site whatever follows from its patterns."""
 
-    given: Site | None = None
-    """The site, where the patterns were read beforehand."""
+    given: Given | None = None
+    """What the patterns give, where they were read beforehand."""
     preview = False
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
@@ -99,47 +119,40 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         return config
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
-        self.site = self.given or self._proved(config)
+        self.here = self.given or self._made(config)
+        self.site = self.here.site
         if self.site.troubles and not self.preview:
             raise PluginError(" ".join(self.site.troubles))
         stamp = datetime.combine(self.site.newest or NO_DATE, datetime.min.time(), UTC)
         os.environ.setdefault("SOURCE_DATE_EPOCH", str(int(stamp.timestamp())))
 
-    def _proved(self, config: MkDocsConfig) -> Site:
-        results = prove(patterns_folder(config))
+    def _made(self, config: MkDocsConfig) -> Given:
+        """For the host's own commands."""
+        frame = _frame(config, serving=self.preview)
+        everything = make(Making.of(frame, _store(config)), patterns_folder(config))
+        results = everything.results
         stops = [r.name for r in results.files if standing(r) is Standing.STOPS]
         if stops and not self.preview:
             raise PluginError(f"Errors in {', '.join(stops)}: see `roundproof check`.")
-        return whole_site(results, preview=self.preview)
+        return given(everything, frame)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         for module in _modules_of_the_theme(files):
             files.remove(module)  # the pages get them joined
-        self.made = {_source(page.address): page for page in self.site.pages}
-        for source in self.made:
-            self._add(files, config, source, b"")
-        for file in self.site.files:
-            self._add(files, config, file.address, file.data)
+        for made in self.here.files:
+            self._add(files, ReadyFile(config, made))
         for page in _pages_of_the_theme():
             if not files.get_file_from_path(page.name):  # a site's own page goes before
-                self._add(files, config, page.name, page.read_bytes())
+                self._add(files, _generated(config, page.name, page.read_text("utf-8")))
         if not files.get_file_from_path(FRONT):
-            self._add(files, config, FRONT, b"")
+            self._add(files, _generated(config, FRONT, ""))
         return files
 
-    def _add(self, files: Files, config: MkDocsConfig, source: str, data: bytes) -> None:
-        if own := files.get_file_from_path(source):
+    def _add(self, files: Files, file: File) -> None:
+        if own := files.get_file_from_path(file.src_uri):
             _log.warning(f"{own.abs_src_path} is in the way of a page made from the patterns.")
             files.remove(own)
-        content = data.decode() if source.endswith(".md") else data
-        files.append(
-            File.generated(config, source, content=content, inclusion=InclusionLevel.NOT_IN_NAV)
-        )
-
-    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
-        self.files = files
-        self.own_pages = [p for p in nav.pages if p.file.src_uri != FRONT]
-        return nav
+        files.append(file)
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         env.autoescape = True  # the host leaves it off; designers' words go into every page
@@ -148,9 +161,6 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
     def on_page_markdown(
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
     ) -> str:
-        if made := self.made.get(page.file.src_uri):
-            page.meta.update(template=made.template, listed=made.listed, changed=made.changed)
-            return markdown
         if page.file.src_uri == FRONT:
             page.meta.setdefault("template", "front.html")
         page.meta.setdefault("description", page.meta.get("summary"))
@@ -164,12 +174,9 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
         values: dict[str, Any] = dict(context)
-        values["site"] = self._site_values(config, page.url, page)
+        values["site"] = site_values(self.here.frame, page.url)
         values["serving"] = self.preview
         values["gallery"], values["files_unread"] = self.site.gallery, self.site.unread
-        if made := self.made.get(page.file.src_uri):
-            values["noindex"] = not made.listed
-            values.update(made.values)
         return values  # type: ignore[return-value]
 
     def on_template_context(
@@ -177,8 +184,10 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
     ) -> TemplateContext:
         """Pages that stand for any address, such as 404.html, link from the root of the host."""
         values: dict[str, Any] = dict(context)
-        values["site"] = self._site_values(config, None, None)
+        values["site"] = site_values(self.here.frame, None)
         values["serving"] = self.preview
+        base = (config.site_url or "").rstrip("/") + "/"
+        values["listed"] = [(base + address, changed) for address, changed in self.here.listed]
         return values  # type: ignore[return-value]
 
     def on_post_template(
@@ -186,21 +195,6 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
     ) -> str:
         """A page for any address needs to know where the site stands; without, there is none."""
         return output_content if config.site_url or template_name != NOT_FOUND else ""
-
-    def _site_values(self, config: MkDocsConfig, at: str | None, page: Page | None) -> SiteValues:
-        root = urlsplit(config.site_url or "/").path.rstrip("/")
-
-        def url(path: str) -> str:
-            return f"{root}/{path}" if at is None else get_relative_url(path, at)
-
-        def ways(pages: dict[str, str]) -> list[Way]:
-            there = {s: f for s in pages if (f := self.files.get_file_from_path(s))}
-            return [Way(pages[s], url(f.url), f.page is page) for s, f in there.items()]
-
-        own = {p.file.src_uri: str(p.title) for p in self.own_pages}
-        nav = ways({FRONT: "Patterns"} | FOR_MAKERS | own)
-        foot = nav + ways(FOR_DESIGNERS)
-        return SiteValues(config.site_name, tuple(nav), tuple(foot), url)
 
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., None]
@@ -222,7 +216,50 @@ def _plugin(config: MkDocsConfig) -> RoundproofPlugin:
 
 def _source(address: str) -> str:
     """The host makes `a.html` of `a.md`."""
-    return address.removesuffix(".html") + ".md"
+    page = address.removesuffix(".html")
+    return address if page == address else page + ".md"
+
+
+def _generated(config: MkDocsConfig, source: str, text: str) -> File:
+    return File.generated(config, source, content=text, inclusion=InclusionLevel.NOT_IN_NAV)
+
+
+def _store(config: MkDocsConfig) -> Path:
+    return Path(config.config_file_path).parent / FOLDER
+
+
+def _frame(config: MkDocsConfig, *, serving: bool = False) -> Frame:
+    """What stands on every page. The titles of hand-written pages are read for it, as the host
+    does; what is wrong with them the host says when it makes them."""
+    made = {*FOR_MAKERS, *FOR_DESIGNERS}
+    config.plugins.on_config(config)
+    with _quietly():
+        files = get_files(config)
+        for source in made - {file.src_uri for file in files}:
+            files.append(ReadyFile(config, SiteFile(source.removesuffix(".md") + ".html", b"")))
+        own = [p for p in get_navigation(files, config).pages if p.file.src_uri != FRONT]
+        named = {page.file.src_uri: _title(page, config, files) for page in own}
+    nav = {FRONT: "Patterns"} | FOR_MAKERS | named
+    root = urlsplit(config.site_url or "/").path.rstrip("/")
+
+    def links(pages: dict[str, str]) -> tuple[Link, ...]:
+        there = {source: files.get_file_from_path(source) for source in pages}
+        return tuple(
+            Link(title, file.url if (file := there[source]) else "index.html")
+            for source, title in pages.items()
+        )
+
+    foot = nav | FOR_DESIGNERS
+    themes = tuple(map(str, config.theme.dirs))
+    return Frame(config.site_name, root, links(nav), links(foot), themes, serving)
+
+
+def _title(page: Page, config: MkDocsConfig, files: Files) -> str:
+    with suppress(Exception):  # whatever a page and the extensions of Markdown come to grief over
+        if page.file.is_documentation_page():
+            page.read_source(config)
+            page.render(config, files)
+    return page.title or page.file.name.replace("-", " ").replace("_", " ").capitalize()
 
 
 def _pages_of_the_theme() -> list[Path]:
@@ -240,25 +277,32 @@ def _modules_of_the_theme(files: Files) -> list[File]:
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """Where a site's mkdocs.yml says that its patterns are and the site goes."""
+    """What a site's mkdocs.yml says: where its patterns are, where the site goes, what stands on
+    every page; and the folder of what is kept."""
 
     patterns: Path
     site: Path
+    frame: Frame
+    store: Path
 
 
 def settings(file: Path) -> Settings:
     """A site's settings. Raises HostError."""
     with _plainly() as said:
         config = _loaded(file, said)
-    return Settings(patterns_folder(config), Path(config.site_dir))
+        try:
+            frame = _frame(config)
+        except PluginError as stop:
+            raise HostError(str(stop)) from stop
+    return Settings(patterns_folder(config), Path(config.site_dir), frame, _store(config))
 
 
-def build_site(file: Path, into: Path, site: Site) -> None:
+def build_site(file: Path, into: Path, given: Given) -> None:
     """Build into an empty folder. Raises HostError, for warnings too."""
     before = os.environ.get("SOURCE_DATE_EPOCH")
     with _plainly() as said:
         config = _loaded(file, said, site_dir=str(into), strict=True)
-        _plugin(config).given = site
+        _plugin(config).given = given
         try:
             config.plugins.on_startup(command="build", dirty=False)
             build(config)
@@ -267,14 +311,6 @@ def build_site(file: Path, into: Path, site: Site) -> None:
         finally:
             if before is None:
                 os.environ.pop("SOURCE_DATE_EPOCH", None)
-
-
-def serve_site(file: Path, address: str) -> None:
-    """The preview, until it is interrupted. Raises HostError."""
-    try:
-        serve(str(file), dev_addr=address, strict=False)
-    except (Abort, ConfigurationError) as stop:
-        raise HostError(str(stop)) from stop
 
 
 def _loaded(file: Path, said: list[str], **more: Any) -> MkDocsConfig:
@@ -303,3 +339,14 @@ def _plainly() -> Iterator[list[str]]:
         yield said
     finally:
         logger.removeHandler(collector)
+
+
+@contextmanager
+def _quietly() -> Iterator[None]:
+    """Nothing is said, nor counted."""
+    before = logging.root.manager.disable
+    logging.disable(logging.CRITICAL)
+    try:
+        yield
+    finally:
+        logging.disable(before)

@@ -16,15 +16,6 @@ NOT_ON_CARDS = "Version"
 
 
 @dataclass(frozen=True, slots=True)
-class Shown:
-    """A pattern of the gallery and the address of its page."""
-
-    address: str
-    page: PatternPage
-    proof: Proof
-
-
-@dataclass(frozen=True, slots=True)
 class Card:
     """`scope` is the class under which the card's drawing has its yarns' colours."""
 
@@ -38,6 +29,15 @@ class Card:
 
 
 @dataclass(frozen=True, slots=True)
+class Shown:
+    """A pattern as the gallery shows it: made of its own proof alone, so that it can be kept.
+    `rules` is the part of the gallery's stylesheet that its drawing needs."""
+
+    card: Card
+    rules: str
+
+
+@dataclass(frozen=True, slots=True)
 class Gallery:
     """The cards by title, and the stylesheet that their drawings need."""
 
@@ -45,16 +45,18 @@ class Gallery:
     sheet: str
 
 
-def gallery(shown: Iterable[Shown]) -> Gallery:
-    """The gallery of some patterns."""
-    by_title = sorted(shown, key=lambda one: (one.page.title.casefold(), one.address))
-    numbered = [(f"of-{place}", one) for place, one in enumerate(by_title, 1)]
-    rules = (yarn_rules(one.proof.pattern, f".{scope}") for scope, one in numbered)
-    return Gallery(tuple(_card(scope, one) for scope, one in numbered), "".join(rules))
-
-
-def _card(scope: str, one: Shown) -> Card:
-    page, drawn = one.page, plate(one.proof, scope)
+def shown(folder: str, page: PatternPage, proof: Proof) -> Shown:
+    """A pattern's part of the gallery; `folder` is the address of the pattern's own."""
+    scope = "of-" + folder.rpartition("/")[2]
+    drawn = plate(proof, scope)
     facts = tuple(fact for fact in page.facts if fact.label != NOT_ON_CARDS)
     svg = drawn.svg if drawn else Markup("")
-    return Card(page.title, page.lead, page.standing, facts, one.address, svg, scope)
+    address = f"{folder}/index.html"
+    card = Card(page.title, page.lead, page.standing, facts, address, svg, scope)
+    return Shown(card, yarn_rules(proof.pattern, f".{scope}"))
+
+
+def gallery(patterns: Iterable[Shown]) -> Gallery:
+    """The gallery of some patterns."""
+    by_title = sorted(patterns, key=lambda one: (one.card.title.casefold(), one.card.address))
+    return Gallery(tuple(one.card for one in by_title), "".join(one.rules for one in by_title))

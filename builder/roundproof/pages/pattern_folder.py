@@ -9,12 +9,15 @@ from hashlib import sha256
 from roundproof.checks.results import Result
 from roundproof.frozen import dataclass
 from roundproof.pages import photos
-from roundproof.pages.findings_shown import ShownFinding, shown
-from roundproof.pages.gallery import Shown
+from roundproof.pages.findings_shown import ShownFinding
+from roundproof.pages.findings_shown import shown as shown_findings
+from roundproof.pages.gallery import Shown, shown
 from roundproof.pages.pattern import pattern_page
+from roundproof.pages.standing import Standing, standing
 from roundproof.pages.tester import tester_page
 from roundproof.pages.values import Picture
 from roundproof.pages.yarns import yarn_sheet
+from roundproof.pattern.files import PATTERN_FILE
 from roundproof.proof import Proof
 from roundproof.writing.slug import slug
 
@@ -28,7 +31,6 @@ class SitePage:
     template: str
     values: Mapping[str, object]
     listed: bool = True
-    changed: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,14 +42,36 @@ class SiteFile:
 
 
 @dataclass(frozen=True, slots=True)
-class Folder:
-    """`shown` is the pattern as the gallery shows it, None where there is none to show; `troubles`
-    are sentences on photos that cannot be shown."""
+class Unread:
+    """A file that no pattern could be made of, and why."""
 
-    pages: tuple[SitePage, ...]
-    files: tuple[SiteFile, ...] = ()
+    name: str
+    findings: tuple[ShownFinding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """What the rest of the site knows of a pattern; made of its proof alone, so that it can be
+    kept. `name` is its file's, `address` its folder's. `pages` are the addresses of its pages that
+    are listed. `shown` is the pattern as the gallery shows it, None where there is none to show;
+    `troubles` are sentences on photos that cannot be shown."""
+
+    name: str
+    address: str
+    pages: tuple[str, ...] = ()
+    changed: date | None = None
     shown: Shown | None = None
     troubles: tuple[str, ...] = ()
+    unread: Unread | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Folder:
+    """All that one pattern puts on the site."""
+
+    listing: Listing
+    pages: tuple[SitePage, ...]
+    files: tuple[SiteFile, ...] = ()
 
 
 def address_of(result: Result) -> str:
@@ -57,8 +81,19 @@ def address_of(result: Result) -> str:
     return "patterns/" + (slug(name) or "pattern-" + sha256(name.encode()).hexdigest()[:8])
 
 
-def pattern_folder(result: Result, proof: Proof, *, listed: bool, preview: bool) -> Folder:
-    """The folder of a pattern that has a page. The preview shows findings beside the rounds."""
+def pattern_folder(result: Result, *, preview: bool) -> Folder | None:
+    """The folder of a pattern that has a page, else None. The preview shows every pattern, with
+    findings beside the rounds, and in the place of what could not be read why not."""
+    where = standing(result, preview=preview)
+    if result.proof is None:
+        here = preview and result.path.name == PATTERN_FILE
+        return _unread(result) if here else None
+    if preview or where in (Standing.PUBLIC, Standing.UNLISTED):
+        return _folder(result, result.proof, where is Standing.PUBLIC, preview)
+    return None
+
+
+def _folder(result: Result, proof: Proof, listed: bool, preview: bool) -> Folder:
     pattern, at = proof.pattern, address_of(result)
     found = photos.pictures([photo.file.value for photo in pattern.photos], proof.photo)
     usable = {file: made for file, made in found.items() if isinstance(made, photos.Picture)}
@@ -67,9 +102,9 @@ def pattern_folder(result: Result, proof: Proof, *, listed: bool, preview: bool)
     page = pattern_page(proof, pictures)
     values = {
         "page": page,
-        "findings": shown(result.findings) if preview else (),
+        "findings": shown_findings(result.findings) if preview else (),
     }
-    pages = [SitePage(f"{at}/index.html", "pattern.html", values, listed, changed)]
+    pages = [SitePage(f"{at}/index.html", "pattern.html", values, listed)]
     # A pattern whose rounds are sold elsewhere does not hand them out in a tester's copy.
     if preview or not (pattern.show and pattern.show.value == "preview"):
         copy = {"page": tester_page(proof, page)}
@@ -79,28 +114,27 @@ def pattern_folder(result: Result, proof: Proof, *, listed: bool, preview: bool)
         SiteFile(f"{at}/{r.address}", r.data) for made in usable.values() for r in made.renditions
     ]
     troubles = [made.why for made in found.values() if isinstance(made, photos.Unusable)]
-    named = tuple(f"{result.name}: {why}" for why in troubles)
-    in_gallery = Shown(f"{at}/index.html", page, proof) if listed or preview else None
-    return Folder(tuple(pages), tuple(files), in_gallery, named)
+    listing = Listing(
+        result.name,
+        at,
+        tuple(page.address for page in pages if page.listed),
+        changed,
+        shown(at, page, proof) if listed or preview else None,
+        tuple(f"{result.name}: {why}" for why in troubles),
+    )
+    return Folder(listing, tuple(pages), tuple(files))
 
 
 def _value(made: photos.Picture) -> Picture:
     return Picture(made.src, made.width, made.height, made.srcset)
 
 
-def unread_page(result: Result) -> SitePage:
+def _unread(result: Result) -> Folder:
     """What the preview shows in the place of a pattern that could not be made of its file."""
-    values = {"unread": unread(result)}
-    return SitePage(f"{address_of(result)}/index.html", "unread.html", values, listed=False)
-
-
-@dataclass(frozen=True, slots=True)
-class Unread:
-    """A file that no pattern could be made of, and why."""
-
-    name: str
-    findings: tuple[ShownFinding, ...]
+    at, why = address_of(result), unread(result)
+    page = SitePage(f"{at}/index.html", "unread.html", {"unread": why}, listed=False)
+    return Folder(Listing(result.name, at, unread=why), (page,))
 
 
 def unread(result: Result) -> Unread:
-    return Unread(result.name, shown(result.findings))
+    return Unread(result.name, shown_findings(result.findings))

@@ -3,30 +3,17 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 
-from roundproof.checks.results import Result, Results
 from roundproof.frozen import dataclass
 from roundproof.pages.check_pages import check_pages
 from roundproof.pages.editor_page import editor_rows
 from roundproof.pages.gallery import Gallery, gallery
 from roundproof.pages.glossary import glossary
-from roundproof.pages.pattern_folder import (
-    Folder,
-    SiteFile,
-    SitePage,
-    Unread,
-    address_of,
-    pattern_folder,
-    unread,
-    unread_page,
-)
+from roundproof.pages.pattern_folder import Listing, SiteFile, SitePage, Unread
 from roundproof.pages.scripts import scripts
-from roundproof.pages.standing import Standing, standing
-from roundproof.pattern.files import PATTERN_FILE
 from roundproof.pattern.json_schema import defaults_schema, pattern_schema
-from roundproof.proof import Proof
 
 SCHEMAS = {
     "schema/pattern.schema.json": pattern_schema,
@@ -37,9 +24,9 @@ SCHEMAS = {
 
 @dataclass(frozen=True, slots=True)
 class Site:
-    """`gallery` also stands on the front page, with the files that the preview could not read.
-    `newest` is the date of the newest pattern that has a page; `troubles` are sentences that stop
-    a build."""
+    """What stands on a site besides the folders of its patterns. `gallery` also stands on the
+    front page, with the files that the preview could not read. `newest` is the date of the newest
+    pattern that has a page; `troubles` are sentences that stop a build."""
 
     pages: tuple[SitePage, ...]
     files: tuple[SiteFile, ...]
@@ -49,61 +36,34 @@ class Site:
     troubles: tuple[str, ...]
 
 
-def whole_site(results: Results, *, preview: bool = False) -> Site:
-    """The site of all patterns proved. Nothing stops the preview: what cannot be shown is left
-    out or replaced by its findings."""
-    shown = list(_with_pages(results, preview))
-    folders = [_folder(result, where, preview) for result, where in shown]
-    cards = gallery(folder.shown for folder in folders if folder.shown)
-    pages = [page for folder in folders for page in folder.pages]
-    files = [file for folder in folders for file in folder.files]
-    troubles = [trouble for folder in folders for trouble in folder.troubles]
+def whole_site(listings: Sequence[Listing], unread: Sequence[Unread] = ()) -> Site:
+    """The site of all patterns that have a page. `unread` are files that the preview says it could
+    not read."""
+    cards = gallery(one.shown for one in listings if one.shown)
     return Site(
-        (*pages, *_pages_of_every_site(cards)),
-        (*files, *_files_of_every_site(cards)),
+        tuple(_pages_of_every_site(cards, unread)),
+        tuple(_files_of_every_site(cards)),
         cards,
-        tuple(unread(r) for r in results.files if preview and r.proof is None),
-        max(_dates(result.proof for result, _ in shown), default=None),
-        (*_same_addresses(shown), *(() if preview else troubles)),
+        tuple(unread),
+        max((one.changed for one in listings if one.changed), default=None),
+        (*_same_addresses(listings), *(why for one in listings for why in one.troubles)),
     )
 
 
-def _with_pages(results: Results, preview: bool) -> Iterator[tuple[Result, Standing]]:
-    for result in results.files:
-        where = standing(result, preview=preview)
-        if result.proof is None:
-            shown = preview and result.path.name == PATTERN_FILE
-        else:
-            shown = preview or where in (Standing.PUBLIC, Standing.UNLISTED)
-        if shown:
-            yield result, where
-
-
-def _folder(result: Result, where: Standing, preview: bool) -> Folder:
-    if result.proof is None:
-        return Folder((unread_page(result),))
-    listed = where is Standing.PUBLIC
-    return pattern_folder(result, result.proof, listed=listed, preview=preview)
-
-
-def _same_addresses(shown: list[tuple[Result, Standing]]) -> Iterator[str]:
+def _same_addresses(listings: Sequence[Listing]) -> Iterator[str]:
     taken: dict[str, str] = {}
-    for result, _ in shown:
-        address = address_of(result)
-        if address in taken:
+    for one in listings:
+        if one.address in taken:
             yield (
-                f"{result.name} and {taken[address]} would both stand at {address}/: rename the"
-                " folder of one of them."
+                f"{one.name} and {taken[one.address]} would both stand at {one.address}/: rename"
+                " the folder of one of them."
             )
-        taken.setdefault(address, result.name)
+        taken.setdefault(one.address, one.name)
 
 
-def _dates(proofs: Iterator[Proof | None]) -> Iterator[date]:
-    return (proof.pattern.date.value for proof in proofs if proof and proof.pattern.date)
-
-
-def _pages_of_every_site(cards: Gallery) -> Iterator[SitePage]:
-    yield SitePage("patterns/index.html", "gallery.html", {"gallery": cards})
+def _pages_of_every_site(cards: Gallery, unread: Sequence[Unread]) -> Iterator[SitePage]:
+    shown = {"gallery": cards, "files_unread": unread}
+    yield SitePage("patterns/index.html", "gallery.html", shown)
     yield SitePage("glossary.html", "glossary.html", {"glossary": glossary()})
     checks = check_pages()
     yield SitePage("checks/index.html", "checks.html", {"checks": checks})

@@ -41,6 +41,7 @@ ROOMS = (
     "pipeline",
     "making",
     "mkdocs_plugin",
+    "preview",
     "cli",
 )
 """In the order in which data flows: a room imports only from rooms named before it."""

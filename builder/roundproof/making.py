@@ -85,7 +85,11 @@ class Maker:
         self.proving = Proving()
         self.around = key(packed(making.frame), making.looks)
 
-    def kept(self, file: PatternFile, sign: str, *, pages: bool) -> Made | None:
+    def begin_again(self) -> None:
+        """Reads the defaults anew."""
+        self.proving = Proving()
+
+    def kept(self, sign: str, *, pages: bool) -> Made | None:
         """What is in the store; None unless all is that is asked for."""
         found = self._get("found", sign, Found)
         if found is None or not pages:
@@ -151,7 +155,7 @@ def make(making: Making, patterns: Path) -> Everything:
     maker = Maker(making)
     others, files = planned(maker.proving, patterns)
     signs = [maker.sign(file) for file in files]
-    made = {n: maker.kept(file, signs[n], pages=True) for n, file in enumerate(files)}
+    made = {n: maker.kept(sign, pages=True) for n, sign in enumerate(signs)}
     anew = {n: file for n, file in enumerate(files) if made[n] is None}
     made |= made_anew(making, anew, pages=True)
     if anew:

@@ -11,7 +11,7 @@ from __future__ import annotations
 import logging
 import os
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager, suppress
 from datetime import UTC, date, datetime
 from importlib.resources import files as resources
@@ -65,12 +65,13 @@ class HostError(Exception):
 class Given:
     """What is not written by hand: the site around its patterns, in its frame, and all files that
     go with it, ready to be written. `listed` are the addresses of listed pages, each with the day
-    on which it changed."""
+    on which it changed. Where others serve the files, they are not `written`."""
 
     site: Site
     frame: Frame
     files: tuple[SiteFile, ...]
-    listed: tuple[tuple[str, date | None], ...]
+    listed: tuple[tuple[str, date | None], ...] = ()
+    written: bool = True
 
 
 def given(everything: Everything, frame: Frame) -> Given:
@@ -87,8 +88,9 @@ class ReadyFile(File):
     """A page that is written as it is. Others may link to it as `glossary.md`, and name it so in
     the navigation, as if the host made it."""
 
-    def __init__(self, config: MkDocsConfig, file: SiteFile) -> None:
+    def __init__(self, config: MkDocsConfig, file: SiteFile, written: bool = True) -> None:
         source = _source(file.address)
+        self.written = written
         super().__init__(source, None, config.site_dir, False, dest_uri=file.address)
         self.generated_by = THEME
         self.inclusion = InclusionLevel.NOT_IN_NAV
@@ -96,6 +98,10 @@ class ReadyFile(File):
 
     def is_documentation_page(self) -> bool:
         return False
+
+    def copy_file(self, dirty: bool = False) -> None:
+        if self.written:
+            super().copy_file(dirty)
 
 
 class RoundproofOptions(Config):  # type: ignore[no-untyped-call]
@@ -140,7 +146,7 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         for module in _modules_of_the_theme(files):
             files.remove(module)  # the pages get them joined
         for made in self.here.files:
-            self._add(files, ReadyFile(config, made))
+            self._add(files, ReadyFile(config, made, self.here.written))
         for page in _pages_of_the_theme():
             if not files.get_file_from_path(page.name):  # a site's own page goes before
                 self._add(files, _generated(config, page.name, page.read_text("utf-8")))
@@ -175,7 +181,6 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
     ) -> TemplateContext:
         values: dict[str, Any] = dict(context)
         values["site"] = site_values(self.here.frame, page.url)
-        values["serving"] = self.preview
         values["gallery"], values["files_unread"] = self.site.gallery, self.site.unread
         return values  # type: ignore[return-value]
 
@@ -185,7 +190,6 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         """Pages that stand for any address, such as 404.html, link from the root of the host."""
         values: dict[str, Any] = dict(context)
         values["site"] = site_values(self.here.frame, None)
-        values["serving"] = self.preview
         base = (config.site_url or "").rstrip("/") + "/"
         values["listed"] = [(base + address, changed) for address, changed in self.here.listed]
         return values  # type: ignore[return-value]
@@ -277,24 +281,26 @@ def _modules_of_the_theme(files: Files) -> list[File]:
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """What a site's mkdocs.yml says: where its patterns are, where the site goes, what stands on
-    every page; and the folder of what is kept."""
+    """What a site's mkdocs.yml says: where its patterns and its hand-written pages are, where the
+    site goes, what stands on every page; and the folder of what is kept."""
 
     patterns: Path
+    docs: Path
     site: Path
     frame: Frame
     store: Path
 
 
-def settings(file: Path) -> Settings:
-    """A site's settings. Raises HostError."""
+def settings(file: Path, *, serving: bool = False) -> Settings:
+    """A site's settings, for a build or for the preview. Raises HostError."""
     with _plainly() as said:
         config = _loaded(file, said)
         try:
-            frame = _frame(config)
+            frame = _frame(config, serving=serving)
         except PluginError as stop:
             raise HostError(str(stop)) from stop
-    return Settings(patterns_folder(config), Path(config.site_dir), frame, _store(config))
+    docs, site = Path(config.docs_dir), Path(config.site_dir)
+    return Settings(patterns_folder(config), docs, site, frame, _store(config))
 
 
 def build_site(file: Path, into: Path, given: Given) -> None:
@@ -311,6 +317,27 @@ def build_site(file: Path, into: Path, given: Given) -> None:
         finally:
             if before is None:
                 os.environ.pop("SOURCE_DATE_EPOCH", None)
+
+
+def host_pages(
+    file: Path, into: Path, site: Site, frame: Frame, others: Iterable[str]
+) -> tuple[str, ...]:
+    """For the preview: what the host makes, into an empty folder; what it warns of. `others` are
+    the addresses of all other pages, for links to them. Raises HostError."""
+    before = os.environ.get("SOURCE_DATE_EPOCH")
+    files = tuple(SiteFile(address, b"") for address in others)
+    with _plainly() as said:
+        config = _loaded(file, said, site_dir=str(into), strict=False)
+        _plugin(config).given = Given(site, frame, files, written=False)
+        try:
+            config.plugins.on_startup(command="serve", dirty=False)
+            build(config)
+        except Exception as stop:  # whatever a page or a plugin comes to grief over
+            raise HostError("\n".join(said) or str(stop)) from stop
+        finally:
+            if before is None:
+                os.environ.pop("SOURCE_DATE_EPOCH", None)
+    return tuple(said)
 
 
 def _loaded(file: Path, said: list[str], **more: Any) -> MkDocsConfig:

@@ -88,7 +88,7 @@ class Filler:
     def page(self, page: SitePage) -> bytes:
         """The page's file. Raises what Jinja does for templates that cannot be used."""
         site = site_values(self.frame, page.address)
-        given = {"site": site, "noindex": not page.listed, "serving": self.frame.serving}
+        given = {"site": site, "noindex": not page.listed}
         template = self._environment().get_template(page.template)
         text: str = template.render(given | dict(page.values))
         return text.encode("utf-8", "xmlcharrefreplace")

@@ -12,6 +12,7 @@ from roundproof.pages import photos
 from roundproof.pages.findings_shown import ShownFinding
 from roundproof.pages.findings_shown import shown as shown_findings
 from roundproof.pages.gallery import Shown, shown
+from roundproof.pages.margins import margins
 from roundproof.pages.pattern import pattern_page
 from roundproof.pages.standing import Standing, standing
 from roundproof.pages.tester import tester_page
@@ -58,7 +59,9 @@ class Listing:
 
     name: str
     address: str
+    title: str = ""
     pages: tuple[str, ...] = ()
+    open: tuple[str, ...] = ()
     changed: date | None = None
     shown: Shown | None = None
     troubles: tuple[str, ...] = ()
@@ -103,6 +106,7 @@ def _folder(result: Result, proof: Proof, listed: bool, preview: bool) -> Folder
     values = {
         "page": page,
         "findings": shown_findings(result.findings) if preview else (),
+        "margins": margins(proof) if preview else {},
     }
     pages = [SitePage(f"{at}/index.html", "pattern.html", values, listed)]
     # A pattern whose rounds are sold elsewhere does not hand them out in a tester's copy.
@@ -117,7 +121,9 @@ def _folder(result: Result, proof: Proof, listed: bool, preview: bool) -> Folder
     listing = Listing(
         result.name,
         at,
+        page.title,
         tuple(page.address for page in pages if page.listed),
+        tuple(question.value for question in pattern.open),
         changed,
         shown(at, page, proof) if listed or preview else None,
         tuple(f"{result.name}: {why}" for why in troubles),

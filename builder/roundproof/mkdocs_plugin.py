@@ -37,6 +37,7 @@ from roundproof.pages.links import NOT_FOUND
 from roundproof.pages.pattern_folder import SiteFile
 from roundproof.pages.site import Site, whole_site
 from roundproof.pages.standing import Standing, standing
+from roundproof.processes import ToMend
 from roundproof.store import FOLDER
 
 if TYPE_CHECKING:
@@ -135,16 +136,20 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
     def _made(self, config: MkDocsConfig) -> Given:
         """For the host's own commands."""
         frame = _frame(config, serving=self.preview)
-        everything = make(Making.of(frame, _store(config)), patterns_folder(config))
+        try:
+            everything = make(Making.of(frame, _store(config)), patterns_folder(config))
+            whole = given(everything, frame)
+        except ToMend as stop:
+            raise PluginError(str(stop)) from stop
         results = everything.results
         stops = [r.name for r in results.files if standing(r) is Standing.STOPS]
         if stops and not self.preview:
             raise PluginError(f"Errors in {', '.join(stops)}: see `roundproof check`.")
-        return given(everything, frame)
+        return whole
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
-        for module in _modules_of_the_theme(files):
-            files.remove(module)  # the pages get them joined
+        for file in _kept_back(files):
+            files.remove(file)
         for made in self.here.files:
             self._add(files, ReadyFile(config, made, self.here.written))
         for page in _pages_of_the_theme():
@@ -271,9 +276,12 @@ def _pages_of_the_theme() -> list[Path]:
     return sorted(folder.glob("*.md"))
 
 
-def _modules_of_the_theme(files: Files) -> list[File]:
-    folder = Path(str(resources("roundproof.theme"))) / "js"
-    return [f for f in files if f.abs_src_path and Path(f.abs_src_path).parent == folder]
+def _kept_back(files: Files) -> list[File]:
+    """Files of the theme that no site gets: modules, which the pages get joined, and what belongs
+    to the preview."""
+    theme = Path(str(resources("roundproof.theme")))
+    folders = (theme / "js", theme / "preview")
+    return [f for f in files if f.abs_src_path and Path(f.abs_src_path).parent in folders]
 
 
 # ---- used by the commands ----

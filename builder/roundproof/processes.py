@@ -44,6 +44,10 @@ class WorkerLost(Exception):
     """A process ended in the middle of its work; the message is for the user."""
 
 
+class ToMend(Exception):
+    """Something that the user has to mend, in whichever process it shows; the message says what."""
+
+
 class WorkerFault(Exception):
     """A fault of this program in another process, with what Python says of it as a note."""
 
@@ -101,6 +105,8 @@ def _work(to_main: Connection, begin: Begin[Any, Any], thresholds: tuple[int, in
 def _answer(file: Any, does: Callable[[Any], Any]) -> Any:
     try:
         return does(file)
+    except ToMend as stop:
+        return stop
     except Exception as fault:
         from traceback import format_exc
 
@@ -147,7 +153,7 @@ def _taken(worker: _Worker, files: Mapping[int, Any]) -> Any:
         answer = worker.way.recv()
     except (EOFError, OSError) as end:
         raise _lost(worker, files) from end
-    if isinstance(answer, WorkerFault):
+    if isinstance(answer, ToMend | WorkerFault):
         raise answer
     return answer
 

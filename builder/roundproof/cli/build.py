@@ -14,7 +14,7 @@ from roundproof.cli.shared import OUR_FAULT, put
 from roundproof.pages.links import LinksNotChecked, broken_links
 from roundproof.pages.standing import Standing, standing
 from roundproof.pages.swap import CannotReplace, new_site
-from roundproof.processes import WorkerLost
+from roundproof.processes import ToMend, WorkerLost
 from roundproof.telling.paint import paint_for
 from roundproof.telling.text import told
 from roundproof.words import count, listing, say
@@ -69,6 +69,8 @@ def run(args: argparse.Namespace) -> int:
         everything = make(Making.of(host.frame, host.store), host.patterns)
     except WorkerLost as lost:
         return _say_stop(lost, OUR_FAULT)
+    except ToMend as stop:
+        return _say_stop(stop, 2)
     results = everything.results
     _tell(results)
     try:
@@ -97,7 +99,10 @@ def _built(file: Path, site: Path, everything: Everything, frame: Frame) -> int:
     stops = [r.name for r in everything.results.files if standing(r) is Standing.STOPS]
     if stops:
         raise Stopped(say("build.stops", names=listing(stops)))
-    whole = given(everything, frame)
+    try:
+        whole = given(everything, frame)
+    except ToMend as stop:
+        raise Stopped(str(stop)) from stop
     if whole.site.troubles:
         raise Stopped("\n".join(whole.site.troubles))
     try:

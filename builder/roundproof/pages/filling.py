@@ -10,10 +10,11 @@ from typing import TYPE_CHECKING
 
 from roundproof.frozen import dataclass
 from roundproof.pages.pattern_folder import SitePage
+from roundproof.processes import ToMend
 from roundproof.store import stamp
 
 if TYPE_CHECKING:
-    from jinja2 import Environment
+    from jinja2 import Environment, TemplateError
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +79,16 @@ def relative(path: str, at: str) -> str:
     return posixpath.relpath(path, posixpath.dirname(at) or ".")
 
 
+class CannotFill(ToMend):
+    """A template cannot be used, one of the site's own that is; the message says which and why."""
+
+
+def _told(stop: TemplateError, name: str) -> str:
+    at = getattr(stop, "filename", None) or getattr(stop, "name", None) or name
+    line = f", line {number}" if (number := getattr(stop, "lineno", None)) else ""
+    return f"{at}{line}: {stop.message or type(stop).__name__}"
+
+
 class Filler:
     """Fills pages of one site."""
 
@@ -86,11 +97,16 @@ class Filler:
         self._env: Environment | None = None
 
     def page(self, page: SitePage) -> bytes:
-        """The page's file. Raises what Jinja does for templates that cannot be used."""
+        """The page's file. Raises CannotFill for templates that cannot be used."""
+        from jinja2 import TemplateError
+
         site = site_values(self.frame, page.address)
         given = {"site": site, "noindex": not page.listed}
-        template = self._environment().get_template(page.template)
-        text: str = template.render(given | dict(page.values))
+        try:
+            template = self._environment().get_template(page.template)
+            text: str = template.render(given | dict(page.values))
+        except TemplateError as stop:
+            raise CannotFill(_told(stop, page.template)) from stop
         return text.encode("utf-8", "xmlcharrefreplace")
 
     def _environment(self) -> Environment:

@@ -12,6 +12,7 @@ from roundproof.making import Found, Made, Maker, Making, Pages, made_anew, plan
 from roundproof.pages.findings_shown import ShownFinding, shown
 from roundproof.pages.pattern_folder import Listing, Unread, unread
 from roundproof.pattern.files import PatternFile
+from roundproof.processes import ToMend
 from roundproof.store import key
 
 FEW = 3
@@ -99,8 +100,12 @@ class Patterns:
         return self.all[path].listing.address if path in self.all else ""
 
     def _made(self, file: PatternFile, sign: str) -> Made:
-        kept = self.maker.kept(sign, pages=True)
-        return kept or self.maker.made(file, sign, pages=True)
+        if kept := self.maker.kept(sign, pages=True):
+            return kept
+        try:
+            return self.maker.made(file, sign, pages=True)
+        except ToMend:  # which is said where the page is asked for
+            return self.maker.made(file, sign, pages=False)
 
     def _found(
         self, files: Mapping[Path, PatternFile], signs: Mapping[Path, str]

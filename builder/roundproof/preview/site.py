@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from html import escape
 from importlib.resources import files as resources
 from pathlib import Path
@@ -21,6 +21,7 @@ from roundproof.preview.around import Around
 from roundproof.preview.hand_written import HandWritten
 from roundproof.preview.patterns import Broken, Patterns
 from roundproof.preview.signs import Signs, signs
+from roundproof.processes import ToMend
 from roundproof.store import key
 
 if TYPE_CHECKING:
@@ -52,6 +53,8 @@ class LiveSite:
         self.around: Around | None = None
         self.trouble = ""
         """Why the settings cannot be used as they are now."""
+        self._last: dict[str, bytes] = {}
+        """Pages as they were shown last, without what the preview adds."""
 
     def _making(self) -> Making:
         return Making.of(self.host.frame, self.host.store)
@@ -77,6 +80,7 @@ class LiveSite:
             self._take_settings()
             yield
         yield from self.patterns.look({_folder(page) for page in opened})
+        self.hand_written.prepare(self._around())
 
     def _take_settings(self) -> None:
         self.trouble = ""
@@ -103,18 +107,26 @@ class LiveSite:
 
     def file_at(self, address: str) -> Shown | None:
         """The file at an address of the site; None if there is none."""
-        data = self._data(address)
+        path = self.patterns.at(_folder(address))
+        files: Mapping[str, bytes] = {}
+        try:
+            files = self.patterns.files(path) if path else {}
+            data, trouble = files.get(address) if path else self._data(address), ""
+        except ToMend as stop:
+            data, trouble = self._last.get(address, _NOTHING), str(stop)
         if data is None:
             return None
-        return self._page(address, data) if address.endswith(".html") else Shown(data, key(data))
+        if not address.endswith(".html"):
+            return Shown(data, key(data))
+        self._last[address] = data
+        beside = key(*(data for name, data in files.items() if not name.endswith(".html")))
+        return self._page(address, data, trouble, beside)
 
     def _data(self, address: str) -> bytes | None:
         if address.startswith(OWN):
             return _own(address.removeprefix(OWN))
         if address == OVERVIEW:
             return self._overview()
-        if path := self.patterns.at(_folder(address)):
-            return self.patterns.files(path).get(address)
         around = self._around()
         found = around.data(address)
         return found if found is not None else self.hand_written.data(address, around)
@@ -134,10 +146,11 @@ class LiveSite:
         page = SitePage(OVERVIEW, "preview/overview.html", {"overview": made}, listed=False)
         return self.patterns.maker.filler.page(page)
 
-    def _page(self, address: str, data: bytes) -> Shown:
-        """A page with the script that follows its changes, and what is broken above it."""
-        banners = b"".join(self._banners(address))
-        state = key(data, banners, self.signs.assets, self._beside(address))
+    def _page(self, address: str, data: bytes, trouble: str = "", beside: str = "") -> Shown:
+        """A page with the script that follows its changes, and what is broken above it. `beside`
+        stands for the files that it shows from its own folder."""
+        banners = b"".join(self._banners(address, trouble))
+        state = key(data, banners, self.signs.assets, beside)
         root = escape(self.root)
         head = (
             f'<link rel="stylesheet" href="{root}/{OWN}preview.css">\n'
@@ -147,22 +160,16 @@ class LiveSite:
         whole = data.replace(_HEAD, head.encode(), 1).replace(_MAIN, _MAIN + banners, 1)
         return Shown(whole, state)
 
-    def _banners(self, address: str) -> Iterator[bytes]:
+    def _banners(self, address: str, trouble: str) -> Iterator[bytes]:
         path = self.patterns.at(_folder(address))
         broken = list(self.patterns.broken(path)) if path else []
-        for why in filter(None, (self.trouble, self.hand_written.trouble)):
+        for why in dict.fromkeys(filter(None, (self.trouble, self.hand_written.trouble, trouble))):
             said = ShownFinding("", "error", why, "", None, None, 0, "", "")
-            broken.append(Broken(self.file.name, (said,), False))
+            broken.append(Broken("The site", (said,), True))
         for each in broken:
             values = {"file": each.file, "findings": each.findings, "kept": each.kept}
             page = SitePage(address, "preview/banner.html", values)
             yield self.patterns.maker.filler.page(page)
-
-    def _beside(self, address: str) -> str:
-        """Stands for the files that a pattern's page shows from its own folder."""
-        path = self.patterns.at(_folder(address))
-        files = self.patterns.files(path) if path else {}
-        return key(*(data for name, data in files.items() if not name.endswith(".html")))
 
 
 _NOTHING = b'<!doctype html><head></head><main id="content"><p>There is no page here.</p></main>'

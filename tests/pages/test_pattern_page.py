@@ -56,7 +56,8 @@ def test_a_round_is_printed_in_both_terms_with_its_own_first(page: PatternPage) 
     assert str(ring.work) == (
         '<span class="ab"><span class="us">6\u00a0sc in magic\u00a0ring</span>'
         '<span class="uk" hidden>6\u00a0dc in magic\u00a0ring</span></span>'
-        '<span class="out" hidden><span class="us">6\u00a0single crochet in a magic\u00a0ring.</span>'
+        '<span class="out" hidden>'
+        '<span class="us">6\u00a0single crochet in a magic\u00a0ring.</span>'
         '<span class="uk" hidden>6\u00a0double crochet in a magic\u00a0ring.</span></span>'
     )
     british = PEBBLE.replace("terms: US", "terms: UK")

@@ -42,7 +42,7 @@ def test_all_copies_are_counted() -> None:
 
 def test_each_strand_goes_the_whole_way() -> None:
     one = need(BALL, RING, more="gauge: 18 sts x 18 rounds = 10 cm")
-    two = need(BALL, RING, more="gauge: 18 sts x 18 rounds = 10 cm, strands: 2")
+    two = need(BALL, RING, more="gauge: 18 sts x 18 rounds = 10 cm\nstrands: 2")
     assert two.metres == pytest.approx(2 * (one.metres or 0))
     assert two.grams == pytest.approx(2 * (one.grams or 0))
 

@@ -21,7 +21,7 @@ from roundproof.reference import stitches
 
 
 def materials(proof: Proof) -> Materials:
-    used = _used(proof)
+    used = used_yarns(proof)
     things = (*_yarns(proof, used), *_hooks(proof, used), *_notions(proof))
     drawn = any("<svg" in thing.drawing for thing in things)
     return Materials(_summary(proof, used), _legend(things) if drawn else "", things)
@@ -30,10 +30,11 @@ def materials(proof: Proof) -> Materials:
 def used_marks(proof: Proof) -> tuple[YarnMark, ...]:
     """The marks of the yarns that the pattern lists or works with."""
     marks = yarn_marks(proof.pattern)
-    return tuple(mark_of(marks, yarn.key) for yarn in _used(proof))
+    return tuple(mark_of(marks, yarn.key) for yarn in used_yarns(proof))
 
 
-def _used(proof: Proof) -> list[Yarn]:
+def used_yarns(proof: Proof) -> list[Yarn]:
+    """The yarns that the pattern lists or works with."""
     return [yarn for yarn in proof.pattern.yarns if _needed(proof, yarn)]
 
 

@@ -114,6 +114,7 @@ def _pages_of_every_site(cards: Gallery) -> Iterator[SitePage]:
 
 def _files_of_every_site(cards: Gallery) -> Iterator[SiteFile]:
     yield SiteFile("css/gallery.css", cards.sheet.encode())
+    yield SiteFile("css/newest.css", cards.newest_sheet.encode())
     for address, script in scripts().items():
         yield SiteFile(address, script.encode())
     for address, schema in SCHEMAS.items():

@@ -32,6 +32,8 @@ from mkdocs.utils.templates import TemplateContext
 
 from roundproof.frozen import dataclass
 from roundproof.pages.links import NOT_FOUND
+from roundproof.pages.search_index import ADDRESS as SEARCH_INDEX
+from roundproof.pages.search_index import Entry, search_script, written_entries
 from roundproof.pages.site import Site, whole_site
 from roundproof.pages.standing import Standing, standing
 from roundproof.pipeline import prove
@@ -44,10 +46,20 @@ if TYPE_CHECKING:
 
 THEME = "roundproof"
 FRONT = "index.md"
-FOR_MAKERS = {"how-to-read.md": "How to read", "glossary.md": "Glossary"}
-FOR_DESIGNERS = {"how-to-write.md": "How to write", "checks/index.md": "Checks"}
-"""Pages that every site has and what the way to them is called; those for designers stand at the
-foot alone."""
+FOR_MAKERS = {
+    "patterns/index.md": "Patterns",
+    "how-to-read.md": "How to read",
+    "glossary.md": "Glossary",
+}
+SEARCH = {"search.md": "Search"}
+AT_THE_FOOT = {
+    "for-designers.md": "For designers",
+    "how-to-write.md": "How to write",
+    "checks/index.md": "Checks",
+    "credits.md": "Credits and licences",
+}
+"""Pages that every site has and what the way to them is called; a site's own pages stand between
+those for makers and the search."""
 NO_DATE = date(1980, 1, 1)
 """Stands for the date of a site without any, so that it too comes out the same every time."""
 
@@ -116,10 +128,12 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         for module in _modules_of_the_theme(files):
             files.remove(module)  # the pages get them joined
         self.made = {_source(page.address): page for page in self.site.pages}
+        self.written: list[Entry] = []
         for source in self.made:
             self._add(files, config, source, b"")
         for file in self.site.files:
             self._add(files, config, file.address, file.data)
+        self._add(files, config, SEARCH_INDEX, b"")  # filled once all pages are read
         for page in _pages_of_the_theme():
             if not files.get_file_from_path(page.name):  # a site's own page goes before
                 self._add(files, config, page.name, page.read_bytes())
@@ -143,6 +157,9 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         env.autoescape = True  # the host leaves it off; designers' words go into every page
+        index = files.get_file_from_path(SEARCH_INDEX)
+        assert index is not None
+        index.content_bytes = search_script((*self.site.search, *self.written))
         return env
 
     def on_page_markdown(
@@ -158,6 +175,12 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
 
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """The first heading is lifted out of a hand-written page: the template sets it."""
+        if page.file.src_uri not in self.made and page.meta.get("listed", True):
+            headings = [(h.title, h.id) for top in page.toc for h in (top, *top.children)]
+            about = str(page.meta.get("description") or "")
+            title = str(page.title or config.site_name)
+            below = [heading for heading in headings if heading[0] != title]
+            self.written += written_entries(title, page.url, about, below)
         return html[heading.end() :] if (heading := _FIRST_HEADING.match(html)) else html
 
     def on_page_context(
@@ -198,8 +221,8 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
             return [Way(pages[s], url(f.url), f.page is page) for s, f in there.items()]
 
         own = {p.file.src_uri: str(p.title) for p in self.own_pages}
-        nav = ways({FRONT: "Patterns"} | FOR_MAKERS | own)
-        foot = nav + ways(FOR_DESIGNERS)
+        nav = ways(FOR_MAKERS | own | SEARCH)
+        foot = nav + ways(AT_THE_FOOT)
         return SiteValues(config.site_name, tuple(nav), tuple(foot), url)
 
     def on_serve(

@@ -189,4 +189,6 @@ def _without(found: Found) -> Facet:
         (id, f"Without {words}", [p for p in found if id not in dict(p.has)])
         for id, words in _in_words(found).items()
     )
-    return _facet(OPTIONAL, "What is not in it", "None is named in the materials or the steps.", values)
+    return _facet(
+        OPTIONAL, "What is not in it", "None is named in the materials or the steps.", values
+    )

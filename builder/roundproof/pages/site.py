@@ -9,8 +9,9 @@ from datetime import date
 from roundproof.checks.results import Result, Results
 from roundproof.frozen import dataclass
 from roundproof.pages.check_pages import check_pages
+from roundproof.pages.credits import credits
 from roundproof.pages.editor_page import editor_rows
-from roundproof.pages.gallery import Gallery, gallery
+from roundproof.pages.gallery import Gallery, Shown, gallery
 from roundproof.pages.glossary import glossary
 from roundproof.pages.pattern_folder import (
     Folder,
@@ -23,6 +24,7 @@ from roundproof.pages.pattern_folder import (
     unread_page,
 )
 from roundproof.pages.scripts import scripts
+from roundproof.pages.search_index import Entry, check_entries, pattern_entries, word_entries
 from roundproof.pages.standing import Standing, standing
 from roundproof.pattern.files import PATTERN_FILE
 from roundproof.pattern.json_schema import defaults_schema, pattern_schema
@@ -39,7 +41,7 @@ SCHEMAS = {
 class Site:
     """`gallery` also stands on the front page, with the files that the preview could not read.
     `newest` is the date of the newest pattern that has a page; `troubles` are sentences that stop
-    a build."""
+    a build; `search` is what is found here, but for pages written in Markdown."""
 
     pages: tuple[SitePage, ...]
     files: tuple[SiteFile, ...]
@@ -47,6 +49,7 @@ class Site:
     unread: tuple[Unread, ...]
     newest: date | None
     troubles: tuple[str, ...]
+    search: tuple[Entry, ...]
 
 
 def whole_site(results: Results, *, preview: bool = False) -> Site:
@@ -54,17 +57,19 @@ def whole_site(results: Results, *, preview: bool = False) -> Site:
     out or replaced by its findings."""
     shown = list(_with_pages(results, preview))
     folders = [_folder(result, where, preview) for result, where in shown]
-    cards = gallery(folder.shown for folder in folders if folder.shown)
+    listed = [folder.shown for folder in folders if folder.shown]
+    cards = gallery(listed)
     pages = [page for folder in folders for page in folder.pages]
     files = [file for folder in folders for file in folder.files]
     troubles = [trouble for folder in folders for trouble in folder.troubles]
     return Site(
-        (*pages, *_pages_of_every_site(cards)),
+        (*pages, *_pages_of_every_site(cards, listed)),
         (*files, *_files_of_every_site(cards)),
         cards,
         tuple(unread(r) for r in results.files if preview and r.proof is None),
         max(_dates(result.proof for result, _ in shown), default=None),
         (*_same_addresses(shown), *(() if preview else troubles)),
+        (*pattern_entries(listed), *word_entries(glossary()), *check_entries(check_pages())),
     )
 
 
@@ -102,9 +107,12 @@ def _dates(proofs: Iterator[Proof | None]) -> Iterator[date]:
     return (proof.pattern.date.value for proof in proofs if proof and proof.pattern.date)
 
 
-def _pages_of_every_site(cards: Gallery) -> Iterator[SitePage]:
+def _pages_of_every_site(cards: Gallery, listed: list[Shown]) -> Iterator[SitePage]:
     yield SitePage("patterns/index.html", "gallery.html", {"gallery": cards})
     yield SitePage("glossary.html", "glossary.html", {"glossary": glossary()})
+    yield SitePage("search.html", "search.html", {})
+    found = credits(one.proof.pattern for one in listed)
+    yield SitePage("credits.html", "credits.html", {"credits": found})
     checks = check_pages()
     yield SitePage("checks/index.html", "checks.html", {"checks": checks})
     yield SitePage("checks/editor.html", "editor.html", {"rows": editor_rows()})

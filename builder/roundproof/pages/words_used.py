@@ -103,7 +103,7 @@ def _stitches(item: Stitches) -> Iterator[str]:
 
 def _stitch(kind: StitchKind) -> Word:
     us, uk = (f"{kind.short(side)}, {kind.name(side)}" for side in (False, True))
-    return Word(us, "" if us == uk else uk, Markup(escape(unbroken(kind.steps))))
+    return Word(us, "" if us == uk else uk, Markup(escape(unbroken(" ".join(kind.steps)))))
 
 
 def _term(term: Term, own: Terms) -> Word:

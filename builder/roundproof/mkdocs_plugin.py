@@ -31,7 +31,6 @@ from mkdocs.utils import get_relative_url
 from mkdocs.utils.templates import TemplateContext
 
 from roundproof.frozen import dataclass
-from roundproof.pages.links import NOT_FOUND
 from roundproof.pages.search_index import ADDRESS as SEARCH_INDEX
 from roundproof.pages.search_index import Entry, search_script, written_entries
 from roundproof.pages.site import Site, whole_site
@@ -203,12 +202,6 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         values["site"] = self._site_values(config, None, None)
         values["serving"] = self.preview
         return values  # type: ignore[return-value]
-
-    def on_post_template(
-        self, output_content: str, *, template_name: str, config: MkDocsConfig
-    ) -> str:
-        """A page for any address needs to know where the site stands; without, there is none."""
-        return output_content if config.site_url or template_name != NOT_FOUND else ""
 
     def _site_values(self, config: MkDocsConfig, at: str | None, page: Page | None) -> SiteValues:
         root = urlsplit(config.site_url or "/").path.rstrip("/")

@@ -31,6 +31,7 @@ from mkdocs.utils import get_relative_url
 from mkdocs.utils.templates import TemplateContext
 
 from roundproof.frozen import dataclass
+from roundproof.pages.look import OWN_SHEET, Look, look
 from roundproof.pages.search_index import ADDRESS as SEARCH_INDEX
 from roundproof.pages.search_index import Entry, search_script, written_entries
 from roundproof.pages.site import Site, whole_site
@@ -87,6 +88,8 @@ class SiteValues:
     nav: tuple[Way, ...]
     foot: tuple[Way, ...]
     url: Callable[[str], str]
+    own: bool = False
+    """Whether the site has colours of its own."""
 
 
 class RoundproofOptions(Config):  # type: ignore[no-untyped-call]
@@ -121,7 +124,10 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         stops = [r.name for r in results.files if standing(r) is Standing.STOPS]
         if stops and not self.preview:
             raise PluginError(f"Errors in {', '.join(stops)}: see `roundproof check`.")
-        return whole_site(results, preview=self.preview)
+        found, troubles = _look(config)
+        if troubles and not self.preview:
+            raise PluginError(" ".join(troubles))
+        return whole_site(results, preview=self.preview, look=found)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         for module in _modules_of_the_theme(files):
@@ -213,10 +219,11 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
             there = {s: f for s in pages if (f := self.files.get_file_from_path(s))}
             return [Way(pages[s], url(f.url), f.page is page) for s, f in there.items()]
 
-        own = {p.file.src_uri: str(p.title) for p in self.own_pages}
-        nav = ways(FOR_MAKERS | own | SEARCH)
+        pages = {p.file.src_uri: str(p.title) for p in self.own_pages}
+        nav = ways(FOR_MAKERS | pages | SEARCH)
         foot = nav + ways(AT_THE_FOOT)
-        return SiteValues(config.site_name, tuple(nav), tuple(foot), url)
+        own = self.files.get_file_from_path(OWN_SHEET) is not None
+        return SiteValues(config.site_name, tuple(nav), tuple(foot), url, own)
 
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., None]
@@ -228,6 +235,11 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
 def patterns_folder(config: MkDocsConfig) -> Path:
     """The folder of the patterns; the option counts from where mkdocs.yml stands."""
     return Path(config.config_file_path).parent / _plugin(config).config.patterns
+
+
+def _look(config: MkDocsConfig) -> tuple[Look, tuple[str, ...]]:
+    """The colours that the settings tell, and what is wrong with them."""
+    return look(config.theme.get("accent"), config.theme.get("strip"))
 
 
 def _plugin(config: MkDocsConfig) -> RoundproofPlugin:
@@ -256,17 +268,22 @@ def _modules_of_the_theme(files: Files) -> list[File]:
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """Where a site's mkdocs.yml says that its patterns are and the site goes."""
+    """Where a site's mkdocs.yml says that its patterns are and the site goes, and in which
+    colours."""
 
     patterns: Path
     site: Path
+    look: Look
 
 
 def settings(file: Path) -> Settings:
     """A site's settings. Raises HostError."""
     with _plainly() as said:
         config = _loaded(file, said)
-    return Settings(patterns_folder(config), Path(config.site_dir))
+    found, troubles = _look(config)
+    if troubles:
+        raise HostError(f"{file} cannot be used. " + " ".join(troubles))
+    return Settings(patterns_folder(config), Path(config.site_dir), found)
 
 
 def build_site(file: Path, into: Path, site: Site) -> None:

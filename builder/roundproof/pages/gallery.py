@@ -7,11 +7,12 @@ from datetime import date
 
 from markupsafe import Markup
 
+from roundproof.drawing.colour import GROUNDS
 from roundproof.frozen import dataclass
 from roundproof.pages.facets import Facet, facets, sortable
 from roundproof.pages.plate import plate
 from roundproof.pages.values import Fact, PatternPage
-from roundproof.pages.yarns import yarn_rules
+from roundproof.pages.yarns import Grounds, yarn_rules
 from roundproof.proof import Proof
 
 NOT_ON_CARDS = "Version"
@@ -55,12 +56,12 @@ class Gallery:
     facets: tuple[Facet, ...]
 
 
-def gallery(shown: Iterable[Shown]) -> Gallery:
+def gallery(shown: Iterable[Shown], grounds: Grounds = GROUNDS) -> Gallery:
     """The gallery of some patterns."""
     by_title = sorted(shown, key=lambda one: (one.page.title.casefold(), one.address))
     lists = facets(sortable(one.page.title, one.address, one.proof) for one in by_title)
     numbered = [(f"of-{place}", one) for place, one in enumerate(by_title, 1)]
-    rules = {scope: yarn_rules(one.proof.pattern, f".{scope}") for scope, one in numbered}
+    rules = {scope: yarn_rules(one.proof.pattern, f".{scope}", grounds) for scope, one in numbered}
     found_by = _found_by(lists)
     cards = {scope: _card(scope, one, found_by.get(one.address, [])) for scope, one in numbered}
     newest = [scope for scope, _ in sorted(numbered, key=_newest_first)[:NEWEST]]

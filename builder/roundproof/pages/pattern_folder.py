@@ -7,6 +7,7 @@ from datetime import date
 from hashlib import sha256
 
 from roundproof.checks.results import Result
+from roundproof.drawing.colour import GROUNDS
 from roundproof.frozen import dataclass
 from roundproof.pages import photos
 from roundproof.pages.findings_shown import ShownFinding, shown
@@ -15,7 +16,7 @@ from roundproof.pages.label import label
 from roundproof.pages.pattern import pattern_page
 from roundproof.pages.tester import tester_page
 from roundproof.pages.values import Picture
-from roundproof.pages.yarns import yarn_sheet
+from roundproof.pages.yarns import Grounds, yarn_sheet
 from roundproof.proof import Proof
 from roundproof.writing.slug import slug
 
@@ -58,7 +59,9 @@ def address_of(result: Result) -> str:
     return "patterns/" + (slug(name) or "pattern-" + sha256(name.encode()).hexdigest()[:8])
 
 
-def pattern_folder(result: Result, proof: Proof, *, listed: bool, preview: bool) -> Folder:
+def pattern_folder(
+    result: Result, proof: Proof, *, listed: bool, preview: bool, grounds: Grounds = GROUNDS
+) -> Folder:
     """The folder of a pattern that has a page. The preview shows findings beside the rounds."""
     pattern, at = proof.pattern, address_of(result)
     sold = pattern.show is not None and pattern.show.value == "preview"
@@ -81,7 +84,7 @@ def pattern_folder(result: Result, proof: Proof, *, listed: bool, preview: bool)
     if (card := label(proof)) is not None:
         drawn = {"label": card, "plate": page.plate}
         pages.append(SitePage(f"{at}/label.html", "label.html", drawn, listed=False))
-    files = [SiteFile(f"{at}/yarns.css", yarn_sheet(pattern).encode())]
+    files = [SiteFile(f"{at}/yarns.css", yarn_sheet(pattern, grounds).encode())]
     files += [
         SiteFile(f"{at}/{r.address}", r.data) for made in usable.values() for r in made.renditions
     ]

@@ -13,6 +13,7 @@ from roundproof.pages.credits import credits
 from roundproof.pages.editor_page import editor_rows
 from roundproof.pages.gallery import Gallery, Shown, gallery
 from roundproof.pages.glossary import glossary
+from roundproof.pages.look import OWN_SHEET, THEME, Look
 from roundproof.pages.pattern_folder import (
     Folder,
     SiteFile,
@@ -52,19 +53,19 @@ class Site:
     search: tuple[Entry, ...]
 
 
-def whole_site(results: Results, *, preview: bool = False) -> Site:
+def whole_site(results: Results, *, preview: bool = False, look: Look = THEME) -> Site:
     """The site of all patterns proved. Nothing stops the preview: what cannot be shown is left
     out or replaced by its findings."""
     shown = list(_with_pages(results, preview))
-    folders = [_folder(result, where, preview) for result, where in shown]
+    folders = [_folder(result, where, preview, look) for result, where in shown]
     listed = [folder.shown for folder in folders if folder.shown]
-    cards = gallery(listed)
+    cards = gallery(listed, look.grounds)
     pages = [page for folder in folders for page in folder.pages]
     files = [file for folder in folders for file in folder.files]
     troubles = [trouble for folder in folders for trouble in folder.troubles]
     return Site(
         (*pages, *_pages_of_every_site(cards, listed)),
-        (*files, *_files_of_every_site(cards)),
+        (*files, *_files_of_every_site(cards, look)),
         cards,
         tuple(unread(r) for r in results.files if preview and r.proof is None),
         max(_dates(result.proof for result, _ in shown), default=None),
@@ -84,11 +85,13 @@ def _with_pages(results: Results, preview: bool) -> Iterator[tuple[Result, Stand
             yield result, where
 
 
-def _folder(result: Result, where: Standing, preview: bool) -> Folder:
+def _folder(result: Result, where: Standing, preview: bool, look: Look) -> Folder:
     if result.proof is None:
         return Folder((unread_page(result),))
     listed = where is Standing.PUBLIC
-    return pattern_folder(result, result.proof, listed=listed, preview=preview)
+    return pattern_folder(
+        result, result.proof, listed=listed, preview=preview, grounds=look.grounds
+    )
 
 
 def _same_addresses(shown: list[tuple[Result, Standing]]) -> Iterator[str]:
@@ -120,7 +123,9 @@ def _pages_of_every_site(cards: Gallery, listed: list[Shown]) -> Iterator[SitePa
         yield SitePage(check.address, "check.html", {"check": check})
 
 
-def _files_of_every_site(cards: Gallery) -> Iterator[SiteFile]:
+def _files_of_every_site(cards: Gallery, look: Look) -> Iterator[SiteFile]:
+    if look.sheet:
+        yield SiteFile(OWN_SHEET, look.sheet.encode())
     yield SiteFile("css/gallery.css", cards.sheet.encode())
     yield SiteFile("css/newest.css", cards.newest_sheet.encode())
     for address, script in scripts().items():

@@ -1,6 +1,7 @@
 // The gallery: the lists of patterns become filters over the cards. What is chosen stands in the
 // address, so that it can be handed on and is there again on the way back.
 
+import { button, make } from "./dom.js";
 import { changed, fits, readChoice, tried, withFacet, writeChoice } from "./sieve.js";
 
 /** Stands in the address when everything is shown again: an empty one would scroll to the top. */
@@ -28,10 +29,7 @@ function sift(plain) {
     boxes.set(choice, count);
     tell(facets, choice, count, cards.length);
   };
-  document.getElementById("all").addEventListener("click", () => {
-    go(new Map());
-    document.querySelector("#by summary").focus();
-  });
+  document.getElementById("all").addEventListener("click", () => goOn(new Map()));
   document.getElementById("by").open = chosen().size > 0;
   document.querySelector(".sums").hidden = false;
   addEventListener("hashchange", show);
@@ -41,6 +39,12 @@ function sift(plain) {
 /** @param {Map<string, string[]>} choice */
 function go(choice) {
   location.hash = writeChoice(choice) || EVERYTHING;
+}
+
+/** The same, by a button that goes away with it: the filters get its focus. */
+function goOn(choice) {
+  go(choice);
+  document.querySelector("#by summary").focus();
 }
 
 /**
@@ -68,22 +72,17 @@ function readFacet(section) {
  * @param {(facet: string, value: string, on: boolean) => void} onChange
  */
 function filters(facets, onChange) {
-  const form = made("div", "choices");
+  const form = make("div", { class: "choices" });
   const boxes = facets.flatMap((facet) => {
-    const group = made("fieldset");
-    const note = made("p", "sub", facet.note);
-    note.id = `about-${facet.id}`;
-    group.setAttribute("aria-describedby", note.id);
-    group.append(made("legend", "", facet.title), note);
+    const note = make("p", { class: "sub", id: `about-${facet.id}` }, facet.note);
+    const group = make("fieldset", { "aria-describedby": note.id });
+    group.append(make("legend", {}, facet.title), note);
     form.append(group);
     return facet.values.map((value) => {
-      const label = made("label");
-      const box = made("input");
-      const number = made("small");
-      box.type = "checkbox";
+      const box = make("input", { type: "checkbox" });
+      const number = make("small", {});
       box.addEventListener("change", () => onChange(facet.id, value.id, box.checked));
-      label.append(box, ` ${value.words} `, number);
-      group.append(label);
+      group.append(make("label", {}, box, ` ${value.words} `, number));
       return { facet: facet.id, value: value.id, box, number };
     });
   });
@@ -112,33 +111,16 @@ function tell(facets, choice, count, all) {
   none.hidden = left > 0;
   none.replaceChildren();
   if (left > 0) return;
-  none.append(made("p", "", "No pattern here is all of that."));
+  none.append(make("p", {}, "No pattern here is all of that."));
   for (const { id, title } of facets.filter((facet) => choice.has(facet.id))) {
     const other = withFacet(choice, id, []);
     if (!count(other)) continue;
-    const button = made("button", "", `Any ${title.toLowerCase()}: ${patterns(count(other))}`);
-    button.type = "button";
-    button.addEventListener("click", () => {
-      go(other);
-      document.querySelector("#by summary").focus();
-    });
-    none.append(button, " ");
+    const words = `Any ${title.toLowerCase()}: ${patterns(count(other))}`;
+    none.append(button(words, () => goOn(other)));
   }
 }
 
 /** @param {number} count */
 function patterns(count) {
   return `${count} pattern${count === 1 ? "" : "s"}`;
-}
-
-/**
- * @param {string} tag
- * @param {string} [css]
- * @param {string} [words]
- */
-function made(tag, css = "", words = "") {
-  const element = document.createElement(tag);
-  if (css) element.className = css;
-  element.textContent = words;
-  return element;
 }

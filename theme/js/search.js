@@ -1,5 +1,6 @@
 // The search. Nothing leaves the device; what is looked for stands in the address.
 
+import { make } from "./dom.js";
 import { seeker } from "./seek.js";
 
 const MOST = 40;
@@ -72,15 +73,10 @@ function show(found) {
 }
 
 function row({ kind, title, address, about }) {
-  const item = made("li", "row item");
-  const said = made("div", "w");
-  const heading = made("h2");
-  const link = made("a", "", title);
-  link.href = address;
-  heading.append(link);
-  said.append(heading, made("p", "of", CALLED[kind] ?? ""), made("p", "say", about));
-  item.append(made("div", "s"), said);
-  return item;
+  const link = make("a", { href: address }, title);
+  const called = make("p", { class: "of" }, CALLED[kind] ?? "");
+  const said = make("div", { class: "w" }, make("h2", {}, link), called, make("p", { class: "say" }, about));
+  return make("li", { class: "row item" }, make("div", { class: "s" }), said);
 }
 
 /** Arrows go through what was found, Escape back to the words. */
@@ -92,11 +88,4 @@ function walk(event) {
   else if (event.key === "ArrowUp" && at >= 0) (links[at - 1] ?? input).focus();
   else return;
   event.preventDefault();
-}
-
-function made(tag, css = "", words = "") {
-  const element = document.createElement(tag);
-  if (css) element.className = css;
-  element.textContent = words;
-  return element;
 }

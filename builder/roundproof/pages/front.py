@@ -9,6 +9,7 @@ from urllib.parse import quote
 from markupsafe import Markup, escape
 
 from roundproof.pages.figures import day
+from roundproof.pages.licences import licence_of
 from roundproof.pages.materials import to_buy
 from roundproof.pages.prose import plain_text, prose
 from roundproof.pages.specimen import size_words
@@ -29,7 +30,6 @@ _STANDING = {
 }
 _MAIL = re.compile(r"[^\s@<>\"']+@[^\s@<>\"']+\.[^\s@<>\"']+")
 _WEB = re.compile(r"https?://[^\s<>\"']+", re.I)
-_LICENCE = re.compile(r"CC-BY(-NC)?(-SA|-ND)?-(\d\.\d)", re.I)
 
 
 def title_of(pattern: Pattern) -> str:
@@ -120,13 +120,8 @@ def licence(pattern: Pattern) -> Contact | None:
     if pattern.licence is None:
         return None
     text = pattern.licence.value
-    found = _LICENCE.fullmatch(text)
-    if found is None:
-        return contact(text)
-    kind = "by" + "".join(part.lower() for part in found.groups()[:2] if part)
-    words = text.upper().replace("CC-", "CC ").rsplit("-", 1)
-    link = f"https://creativecommons.org/licenses/{kind}/{found[3]}/"
-    return Contact(" ".join(words), link)
+    known = licence_of(text)
+    return Contact(known.words, known.address) if known else contact(text)
 
 
 def permissions(pattern: Pattern) -> tuple[tuple[str, str], ...]:

@@ -22,7 +22,7 @@ from roundproof.reference.yarn_weights import yarn_weight
 
 
 def materials(proof: Proof) -> Materials:
-    used = _used(proof)
+    used = used_yarns(proof)
     things = (*_yarns(proof, used), *_hooks(proof, used), *_notions(proof))
     drawn = any("<svg" in thing.drawing for thing in things)
     return Materials(_summary(proof, used), _legend(things) if drawn else "", things)
@@ -52,10 +52,11 @@ def _balls(proof: Proof, yarn: Yarn) -> int | None:
 def used_marks(proof: Proof) -> tuple[YarnMark, ...]:
     """The marks of the yarns that the pattern lists or works with."""
     marks = yarn_marks(proof.pattern)
-    return tuple(mark_of(marks, yarn.key) for yarn in _used(proof))
+    return tuple(mark_of(marks, yarn.key) for yarn in used_yarns(proof))
 
 
-def _used(proof: Proof) -> list[Yarn]:
+def used_yarns(proof: Proof) -> list[Yarn]:
+    """The yarns that the pattern lists or works with."""
     return [yarn for yarn in proof.pattern.yarns if _needed(proof, yarn)]
 
 

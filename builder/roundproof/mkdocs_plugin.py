@@ -113,6 +113,8 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         return whole_site(results, preview=self.preview)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        for module in _modules_of_the_theme(files):
+            files.remove(module)  # the pages get them joined
         self.made = {_source(page.address): page for page in self.site.pages}
         for source in self.made:
             self._add(files, config, source, b"")
@@ -226,6 +228,11 @@ def _source(address: str) -> str:
 def _pages_of_the_theme() -> list[Path]:
     folder = Path(str(resources("roundproof.theme"))) / "pages"
     return sorted(folder.glob("*.md"))
+
+
+def _modules_of_the_theme(files: Files) -> list[File]:
+    folder = Path(str(resources("roundproof.theme"))) / "js"
+    return [f for f in files if f.abs_src_path and Path(f.abs_src_path).parent == folder]
 
 
 # ---- used by the commands ----

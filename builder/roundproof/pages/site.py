@@ -22,6 +22,7 @@ from roundproof.pages.pattern_folder import (
     unread,
     unread_page,
 )
+from roundproof.pages.scripts import scripts
 from roundproof.pages.standing import Standing, standing
 from roundproof.pattern.files import PATTERN_FILE
 from roundproof.pattern.json_schema import defaults_schema, pattern_schema
@@ -113,6 +114,8 @@ def _pages_of_every_site(cards: Gallery) -> Iterator[SitePage]:
 
 def _files_of_every_site(cards: Gallery) -> Iterator[SiteFile]:
     yield SiteFile("css/gallery.css", cards.sheet.encode())
+    for address, script in scripts().items():
+        yield SiteFile(address, script.encode())
     for address, schema in SCHEMAS.items():
         text = json.dumps(schema(), indent=2, ensure_ascii=False)
         yield SiteFile(address, f"{text}\n".encode())

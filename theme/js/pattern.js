@@ -1,0 +1,2 @@
+// A pattern's page.
+

@@ -1,0 +1,5 @@
+// What every page does.
+
+import { keepChoices } from "./choices.js";
+
+keepChoices();

@@ -15,7 +15,7 @@ import { figuresOf, FRILL } from "./outline.js";
 
 export const VERDICTS = ["fits", "ease in", "ease with care", "does not fit"];
 const LIMITS = [0.03, 0.06, 0.1];
-const NEARLY = 1e-9;
+const FIT_NEARLY = 1e-9;
 const CARE = 2;
 const MISFIT = 3;
 /** Added to the metres; more where the gauge is a guess. */
@@ -27,7 +27,7 @@ const PER_WIDTH = 6.9;
 const SQUEEZED = 0.75;
 /** mm from which eyes and the like are sold by the whole mm, below it by the half. */
 const COARSE = 10;
-const FIGURES = ["height", "diameter", "length"];
+const SIZE_FIGURES = ["height", "diameter", "length"];
 
 /**
  * All figures in the gauges of a maker.
@@ -35,7 +35,7 @@ const FIGURES = ["height", "diameter", "length"];
  * @param {object} data
  * @param {(Size | null)[]} own  one a line of the data; null for the pattern's own gauge
  */
-export function worked(data, own) {
+export function inGauges(data, own) {
   const was = stitchesOf(data, []);
   const now = stitchesOf(data, own);
   const pieces = data.pieces.map((piece) => pieceOf(piece, now));
@@ -44,8 +44,8 @@ export function worked(data, own) {
     pieces,
     fits,
     yarns: data.yarns.map((yarn) => yarn && metresOf(yarn, data.lines, own, now, fits)),
-    notions: data.notions.map(([size, share]) => soldSize(size, part(share, was), part(share, now))),
-    size: finished(data, data.pieces.map((piece) => pieceOf(piece, was)), pieces),
+    notions: data.notions.map(([size, share]) => soldSize(size, meanStitch(share, was), meanStitch(share, now))),
+    size: finishedSizes(data, data.pieces.map((piece) => pieceOf(piece, was)), pieces),
   };
 }
 
@@ -69,7 +69,7 @@ function sizeOf(line, own) {
 }
 
 /** The mean stitch of a round. @returns {Stitch | null} */
-function part(share, stitches) {
+function meanStitch(share, stitches) {
   const parts = typeof share === "number" ? [share, 1] : share;
   const mean = { width: 0, height: 0, guessed: false };
   for (let i = 0; i < parts.length; i += 2) {
@@ -83,7 +83,7 @@ function part(share, stitches) {
 }
 
 /** A length of so many widths and heights. @returns {{mm: number, guessed: boolean} | null} */
-function sum(parts, stitches) {
+function lengthOf(parts, stitches) {
   if (!parts) return null;
   let mm = 0;
   let guessed = false;
@@ -100,16 +100,16 @@ function sum(parts, stitches) {
 
 /** A piece; null where a figure cannot be told. */
 function pieceOf(piece, stitches) {
-  const edge = sum(piece.edge, stitches)?.mm ?? null;
+  const edge = lengthOf(piece.edge, stitches)?.mm ?? null;
   const bands = piece.bands ? bandsOf(piece.bands, stitches) : null;
   if (!bands) return { height: null, diameter: null, length: null, edge };
-  const start = sum(piece.start, stitches);
+  const start = lengthOf(piece.start, stitches);
   return {
     ...figuresOf({
       form: piece.form,
       bands,
       start: start && start.mm / (2 * Math.PI),
-      straight: sum(piece.straight, stitches)?.mm ?? 0,
+      straight: lengthOf(piece.straight, stitches)?.mm ?? 0,
       shut: piece.shut === 1,
     }),
     edge,
@@ -120,7 +120,7 @@ function pieceOf(piece, stitches) {
 function bandsOf(segments, stitches) {
   const bands = [];
   for (const [share, height, counts, below] of segments) {
-    const stitch = part(share, stitches);
+    const stitch = meanStitch(share, stitches);
     if (!stitch) return null;
     for (const run of counts) {
       const [count, rounds] = typeof run === "number" ? [run, 1] : run;
@@ -132,14 +132,14 @@ function bandsOf(segments, stitches) {
 }
 
 /** The stated measures of the finished thing. */
-function finished(data, was, now) {
+function finishedSizes(data, was, now) {
   const totals = [0, 0];
   was.forEach((old, at) => {
-    const pair = [old, now[at]].map((piece) => Math.max(...FIGURES.map((name) => piece[name] ?? 0)));
+    const pair = [old, now[at]].map((piece) => Math.max(...SIZE_FIGURES.map((name) => piece[name] ?? 0)));
     if (pair[0] && pair[1]) pair.forEach((mm, place) => { totals[place] += mm; });
   });
   return data.size.map(([mm, piece, figure]) => {
-    const name = FIGURES[figure];
+    const name = SIZE_FIGURES[figure];
     if (name && was[piece][name] && now[piece][name]) return mm * now[piece][name] / was[piece][name];
     return totals[0] ? mm * totals[1] / totals[0] : null;
   });
@@ -150,7 +150,7 @@ function finished(data, was, now) {
 /** @returns {Fit} */
 function fitOf(fit, stitches) {
   const sides = fit.sides.map((side) => {
-    const length = sum(side.sum, stitches);
+    const length = lengthOf(side.sum, stitches);
     return { ...side, whole: length?.mm ?? null, guessed: length?.guessed ?? false, layers: side.layers ?? 1 };
   });
   const lengths = sides.map((side) => side.whole && side.whole / side.layers);
@@ -169,12 +169,12 @@ function fitOf(fit, stitches) {
 
 /** What a mismatch comes to, each limit belonging to the milder verdict. */
 function verdictOf(mismatch, halved) {
-  const at = LIMITS.findIndex((limit) => mismatch <= limit / (halved ? 2 : 1) + NEARLY);
+  const at = LIMITS.findIndex((limit) => mismatch <= limit / (halved ? 2 : 1) + FIT_NEARLY);
   return at < 0 ? MISFIT : at;
 }
 
 function judged(fit, sides, mismatch, suggest, unmeasured) {
-  if (fit.gathered) return 1 + mismatch >= FRILL - NEARLY ? 0 : 1;
+  if (fit.gathered) return 1 + mismatch >= FRILL - FIT_NEARLY ? 0 : 1;
   let found = verdictOf(mismatch, fit.halved);
   if (fit.eased) found = Math.max(found - 1, 0);
   if (suggest[0] !== null && suggest[0] === sides[0].count) found = Math.min(found, 1);
@@ -187,7 +187,7 @@ function oneGauge(fit, sides) {
   if (!sides.every((side) => side.plain)) return false;
   if (sides.some((side) => side.whole === null)) return fit.alike === 1;
   const [one, two] = sides.map((side) => side.whole / side.count);
-  return Math.abs(one - two) <= NEARLY;
+  return Math.abs(one - two) <= FIT_NEARLY;
 }
 
 /** The mismatch of two edges that cannot be measured. */
@@ -205,30 +205,30 @@ function suggested(fit, sides, lengths) {
 }
 
 /** How many of its stitches would be so long, layer upon layer where it is folded. */
-function exactly(side, mm) {
+function exactCount(side, mm) {
   return side.whole > 0 && side.count ? mm * side.count / side.whole * side.layers : null;
 }
 
 function suitedTo(side, mm) {
-  const exact = exactly(side, mm);
-  return exact === null ? null : Math.max(1, roundEven(exact / side.layers + NEARLY)) * side.layers;
+  const exact = exactCount(side, mm);
+  return exact === null ? null : Math.max(1, roundEven(exact / side.layers + FIT_NEARLY)) * side.layers;
 }
 
 /** The count that keeps the multiple of a piece and still fits, or can be eased in. */
 function keptCount(fit, side, other, mm) {
   if (!side.multiple) return null;
   const lying = other.count ? Math.floor(other.count / other.layers) : 0;
-  const exact = (mm ? exactly(side, mm) : null) || lying * side.layers;
+  const exact = (mm ? exactCount(side, mm) : null) || lying * side.layers;
   if (!exact) return null;
-  const step = side.multiple * side.layers / divisor(side.multiple, side.layers);
-  const found = Math.max(1, roundEven(exact / step + NEARLY)) * step;
+  const step = side.multiple * side.layers / commonDivisor(side.multiple, side.layers);
+  const found = Math.max(1, roundEven(exact / step + FIT_NEARLY)) * step;
   const apart = Math.max(found / exact, exact / found) - 1;
   return found !== side.count && verdictOf(apart, fit.halved) <= 1 ? found : null;
 }
 
 /** @returns {number} the greatest that divides both */
-function divisor(a, b) {
-  return b ? divisor(b, a % b) : a;
+function commonDivisor(a, b) {
+  return b ? commonDivisor(b, a % b) : a;
 }
 
 /** To the nearest whole number, from the middle to the even one, as Python does. */
@@ -248,7 +248,7 @@ function metresOf(yarn, lines, own, stitches, fits) {
   const seams = inStitches(yarn.hooked, stitches, thick);
   if (used === null || seams === null) return null;
   const mm = other || yarn.weighed === undefined ? used.mm : yarn.weighed * 1000;
-  const ends = yarn.ends + seams.mm + along(yarn.along ?? [], fits) + sewn(yarn.sewn ?? [], stitches);
+  const ends = yarn.ends + seams.mm + seamThread(yarn.along ?? [], fits) + sewnThread(yarn.sewn ?? [], stitches);
   return (mm + ends) / 1000 * (1 + (used.guessed ? MARGIN_GUESSED : MARGIN));
 }
 
@@ -278,16 +278,16 @@ function loopPath(stitch, thick) {
 }
 
 /** Yarn in sewn seams. */
-function along(parts, fits) {
+function seamThread(parts, fits) {
   let mm = 0;
   for (let i = 0; i < parts.length; i += 2) mm += (fits[parts[i]].lengths[0] ?? 0) * parts[i + 1];
   return mm;
 }
 
 /** Yarn in lines of embroidery. */
-function sewn(lines, stitches) {
+function sewnThread(lines, stitches) {
   return lines.reduce((mm, [share, up, across, times]) => {
-    const stitch = part(share, stitches);
+    const stitch = meanStitch(share, stitches);
     return stitch ? mm + times * Math.hypot(up * stitch.height, across * stitch.width) : mm;
   }, 0);
 }
@@ -296,7 +296,7 @@ function sewn(lines, stitches) {
 function soldSize(was, before, after) {
   if (!before || !after) return null;
   const factor = after.width / before.width;
-  if (Math.abs(factor - 1) <= NEARLY * Math.max(factor, 1)) return was;
+  if (Math.abs(factor - 1) <= FIT_NEARLY * Math.max(factor, 1)) return was;
   const size = was * factor;
   const step = size < COARSE ? 0.5 : 1;
   return Math.max(Math.floor(size / step + 0.5) * step, 0.5);

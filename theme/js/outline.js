@@ -11,7 +11,7 @@
  * @typedef {{height: number | null, diameter: number | null, length: number | null}} Figures
  */
 
-const NEARLY = 1e-9;
+const FLAT_NEARLY = 1e-9;
 /** A round draws the one below together from this share of the widest radius. */
 const GATHERED = 0.25;
 /** Fullness from which an edge counts as a frill. */
@@ -89,14 +89,14 @@ function meridian(bands, natural, start) {
     if (below) ({ radius, height } = below);
     const change = Math.min(wanted - radius, band.height);
     radius += change;
-    height += rise(band.height, change);
+    height += riseOf(band.height, change);
     points.push({ radius, height, natural: wanted });
   });
   return points;
 }
 
 /** @param {number} height @param {number} change */
-function rise(height, change) {
+function riseOf(height, change) {
   return Math.sqrt(Math.max(height ** 2 - change ** 2, 0));
 }
 
@@ -157,7 +157,7 @@ function flatness(slopes, full) {
 
 /** @param {number} excess */
 function classOf(excess) {
-  return FLATNESS.filter((limit) => excess > limit + NEARLY).length;
+  return FLATNESS.filter((limit) => excess > limit + FLAT_NEARLY).length;
 }
 
 /** How far a piece reaches, with the tip where it is drawn shut; a flat one lies flat. */
@@ -167,7 +167,7 @@ function reachOf(piece, points, classes, wall, start) {
   const highest = Math.max(...wall.map((at) => points[at].height)) - lift;
   if (!piece.shut) return highest;
   const last = points.at(-1);
-  const tip = rise(piece.bands.at(-1).height, Math.min(-last.radius, piece.bands.at(-1).height));
+  const tip = riseOf(piece.bands.at(-1).height, Math.min(-last.radius, piece.bands.at(-1).height));
   return Math.max(highest, last.height - lift + tip);
 }
 

@@ -64,9 +64,7 @@ def yarn_data(proof: Proof, lines: tuple[Yarn, ...]) -> Data:
         "lines": [_line(yarn) for yarn in lines],
         "units": [],
         "size": [_size(s, pieces) for s in stated(pattern, proof.measures.pieces)],
-        "pieces": [
-            piece_data(known, fabric, worked, numbers) for worked in fabric.pieces.values()
-        ],
+        "pieces": [piece_data(known, fabric, worked, numbers) for worked in fabric.pieces.values()],
         "fits": [_fit(proof, fit, numbers) for fit in joins],
         "yarns": [spent.yarn(yarn) for yarn in needed if yarn],
         "notions": [

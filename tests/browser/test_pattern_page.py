@@ -86,7 +86,7 @@ def test_a_page_opens_quietly_and_asks_nobody_else(
 def test_nothing_has_to_be_pushed_sideways(page: Page, disk: str, address: str) -> None:
     page.goto(f"{disk}/{address}")
     for larger in (False, True):
-        page.evaluate("on => document.getElementById('text-large').checked = on", larger)
+        page.evaluate("on => document.getElementById('size-large').checked = on", larger)
         for width in WIDTHS:
             page.set_viewport_size({"width": width, "height": 800})
             wide = page.evaluate("document.documentElement.scrollWidth")

@@ -54,13 +54,17 @@ def test_rounds_have_the_ids_that_get_printed_on_paper(page: PatternPage) -> Non
 def test_a_round_is_printed_in_both_terms_with_its_own_first(page: PatternPage) -> None:
     ring = rounds(page.pieces[0])[0]
     assert str(ring.work) == (
-        '<span class="us">6\u00a0sc in magic\u00a0ring</span>'
-        '<span class="uk" hidden>6\u00a0dc in magic\u00a0ring</span>'
+        '<span class="ab"><span class="us">6\u00a0sc in magic\u00a0ring</span>'
+        '<span class="uk" hidden>6\u00a0dc in magic\u00a0ring</span></span>'
+        '<span class="out" hidden><span class="us">6\u00a0single crochet in a magic\u00a0ring.</span>'
+        '<span class="uk" hidden>6\u00a0double crochet in a magic\u00a0ring.</span></span>'
     )
     british = PEBBLE.replace("terms: US", "terms: UK")
     british = re.sub(r"\bsc\b", "dc", british)
     row = rounds(pattern_page(proof_of(british)).pieces[0])[0]
-    assert str(row.work).startswith('<span class="uk">6\u00a0dc in magic\u00a0ring</span>')
+    assert str(row.work).startswith(
+        '<span class="ab"><span class="uk">6\u00a0dc in magic\u00a0ring</span>'
+    )
 
 
 def test_short_groups_hold_together_with_the_comma_behind_them(page: PatternPage) -> None:

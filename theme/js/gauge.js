@@ -44,7 +44,8 @@ export function inGauges(data, own) {
     pieces,
     fits,
     yarns: data.yarns.map((yarn) => yarn && metresOf(yarn, data.lines, own, now, fits)),
-    notions: data.notions.map(([size, share]) => soldSize(size, meanStitch(share, was), meanStitch(share, now))),
+    notions: data.notions.map(([size, ...shares]) =>
+      shares.map((share) => soldSize(size, meanStitch(share, was), meanStitch(share, now)))),
     size: finishedSizes(data, data.pieces.map((piece) => pieceOf(piece, was)), pieces),
   };
 }
@@ -101,7 +102,7 @@ function lengthOf(parts, stitches) {
 /** A piece; null where a figure cannot be told. */
 function pieceOf(piece, stitches) {
   const edge = lengthOf(piece.edge, stitches)?.mm ?? null;
-  const bands = piece.bands ? bandsOf(piece.bands, stitches) : null;
+  const bands = piece.bands ? measuredBands(piece.bands, stitches) : null;
   if (!bands) return { height: null, diameter: null, length: null, edge };
   const start = lengthOf(piece.start, stitches);
   return {
@@ -117,7 +118,7 @@ function pieceOf(piece, stitches) {
 }
 
 /** One band a round; null where the size of a stitch is not known. */
-function bandsOf(segments, stitches) {
+function measuredBands(segments, stitches) {
   const bands = [];
   for (const [share, height, counts, below] of segments) {
     const stitch = meanStitch(share, stitches);

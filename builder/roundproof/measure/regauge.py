@@ -16,7 +16,7 @@ from roundproof.measure.bands import round_size
 from roundproof.measure.gauge import diameter, yarn_for, yarn_stitch
 from roundproof.measure.model import NotionSize
 from roundproof.notation.edges import piece_of, read_label
-from roundproof.pattern.model import Gauge, Notion, Pattern, Piece, Place, StandIn, Yarn
+from roundproof.pattern.model import Gauge, Pattern, Piece, Place, StandIn, Yarn
 from roundproof.pattern.notions import notion_for
 
 _COARSE = 10.0
@@ -85,9 +85,15 @@ def worked_in(pattern: Pattern, piece: Piece) -> Yarn | None:
 class Placed:
     """A notion of the pattern's that is set on a piece, and the round whose stitches it sits on."""
 
-    notion: Notion
+    item: str
+    was_mm: float
     piece: str
     round: WorkedRound
+
+    @property
+    def name(self) -> tuple[str, float]:
+        """What it is known by: notions of one kind in two sizes are two."""
+        return self.item, self.was_mm
 
 
 def placed(pattern: Pattern, fabric: Fabric) -> tuple[Placed, ...]:
@@ -100,7 +106,7 @@ def placed(pattern: Pattern, fabric: Fabric) -> tuple[Placed, ...]:
         key = piece_of(step.verb.piece.value, fabric.pieces) if step.verb.piece else None
         entry = _round(fabric.pieces[key], step.verb) if key else None
         if notion is not None and notion.size is not None and key and entry:
-            found.append(Placed(notion, key, entry))
+            found.append(Placed(notion.item.value, notion.size.value, key, entry))
     return tuple(found)
 
 
@@ -113,10 +119,9 @@ def notion_sizes(
     for each in placed(pattern, fabric):
         old = round_size(pattern, fabric.pieces[each.piece].piece, each.round)
         new = round_size(other, other_fabric.pieces[each.piece].piece, each.round)
-        if each.notion.size is not None and old and new:
-            was = each.notion.size.value
-            size = as_sold(was, new.width / old.width)
-            found[NotionSize(each.notion.item.value, was, size)] = None
+        if old and new:
+            size = as_sold(each.was_mm, new.width / old.width)
+            found[NotionSize(each.item, each.was_mm, size)] = None
     return tuple(found)
 
 

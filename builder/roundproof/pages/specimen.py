@@ -13,10 +13,10 @@ from roundproof.pages.wording import measure
 from roundproof.pattern import model
 from roundproof.proof import Proof
 
-_DIMENSIONS = ("height", "width", "length", "depth", "span_", "around")
-_WORDS = {"height": "high", "width": "wide", "length": "long", "depth": "deep",
-          "span_": "across", "around": "round"}  # fmt: skip
-_BY = {name: name for name in _DIMENSIONS} | {"span_": "span", "around": "way round"}
+DIMENSIONS = ("height", "width", "length", "depth", "span_", "around")
+DIMENSION_WORDS = {"height": "high", "width": "wide", "length": "long", "depth": "deep",
+                   "span_": "across", "around": "round"}  # fmt: skip
+_BY = {name: name for name in DIMENSIONS} | {"span_": "span", "around": "way round"}
 
 _RANKED = re.compile(r"([A-Z][a-z-]+(?: [a-z-]+){0,2})(?= |$)(.*)", re.DOTALL)
 
@@ -31,9 +31,9 @@ def scientific_name(text: str) -> Markup:
     return Markup('{} <span class="g">{}</span>').format(name, author) if author else name
 
 
-def size_words(size: model.Size | model.RealSize, *, only: tuple[str, ...] = _DIMENSIONS) -> Markup:
+def size_words(size: model.Size | model.RealSize, *, only: tuple[str, ...] = DIMENSIONS) -> Markup:
     """ "2.1 cm high, 3.4 cm wide"."""
-    found = ((_WORDS[name], getattr(size, name)) for name in only)
+    found = ((DIMENSION_WORDS[name], getattr(size, name)) for name in only)
     said = (Markup("{} {}").format(measure(value.value), word) for word, value in found if value)
     return Markup(", ").join(said)
 
@@ -79,7 +79,7 @@ def _sizes(found: model.Specimen, size: model.Size | None) -> list[Markup]:
 
 def _scale(size: model.Size, real: model.RealSize) -> str:
     """The model against the real thing, by the first dimension that both give."""
-    for name in _DIMENSIONS:
+    for name in DIMENSIONS:
         made, true = getattr(size, name), getattr(real, name)
         if made and true and true.value > 0:
             ratio = made.value / true.value

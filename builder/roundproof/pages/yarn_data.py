@@ -67,11 +67,7 @@ def yarn_data(proof: Proof, lines: tuple[Yarn, ...]) -> Data:
         "pieces": [piece_data(known, fabric, worked, numbers) for worked in fabric.pieces.values()],
         "fits": [_fit(proof, fit, numbers) for fit in joins],
         "yarns": [spent.yarn(yarn) for yarn in needed if yarn],
-        "notions": [
-            [p.notion.size.value, numbers.share(share)]
-            for p in placed(pattern, fabric)
-            if p.notion.size and (share := share_of(pattern, fabric.pieces[p.piece].piece, p.round))
-        ],
+        "notions": _notions(proof, numbers),
     }
     return told | {"units": numbers.units()}
 
@@ -104,6 +100,18 @@ def _size(each: Stated, pieces: list[str]) -> list[float]:
     if not each.piece:
         return [short(each.mm)]
     return [short(each.mm), pieces.index(each.piece), FIGURES.index(each.figure)]
+
+
+def _notions(proof: Proof, numbers: Numbers) -> list[list[Any]]:
+    """[mm, stitch that it sits on, ...] of each that is set on a piece."""
+    found: dict[tuple[str, float], list[Any]] = {}
+    for each in placed(proof.pattern, proof.fabric):
+        piece = proof.fabric.pieces[each.piece].piece
+        share = share_of(proof.pattern, piece, each.round)
+        told = found.setdefault(each.name, [short(each.was_mm)])
+        if share and (here := numbers.share(share)) not in told[1:]:
+            told.append(here)
+    return list(found.values())
 
 
 def _fit(proof: Proof, fit: Fit, numbers: Numbers) -> Data:

@@ -30,7 +30,7 @@ def materials(proof: Proof) -> Materials:
 
 def to_buy(proof: Proof) -> str:
     """The yarn and the hooks in a few words: "3 balls of light yarn (3), hook 2.5 mm"."""
-    used = [yarn for yarn in _used(proof) if yarn.key in proof.measures.yarns]
+    used = [yarn for yarn in used_yarns(proof) if yarn.key in proof.measures.yarns]
     weights = sorted({yarn.weight.value for yarn in used if yarn.weight})
     kinds = [f"{kind.name.lower()} ({n})" for n in weights if (kind := yarn_weight(n))]
     balls = [_balls(proof, yarn) for yarn in used]

@@ -10,6 +10,7 @@ from roundproof.drawing.yarns import BARE
 from roundproof.pages import front
 from roundproof.pages.assembly import album, between_rounds, steps
 from roundproof.pages.figures import day
+from roundproof.pages.in_your_yarn import in_your_yarn
 from roundproof.pages.materials import materials, used_marks
 from roundproof.pages.names import piece_ids
 from roundproof.pages.plate import is_preview, plate
@@ -55,6 +56,7 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
         () if preview else _pieces(proof, ids, pictures),
         () if preview else steps(proof, ids),
         None if preview else sizes(proof, ids),
+        None if preview else in_your_yarn(proof),
         front.left_right(pattern),
         front.handed(pattern),
         album(proof, pictures),

@@ -84,6 +84,7 @@ class Maker:
         self.filler = Filler(making.frame)
         self.proving = Proving()
         self.around = key(packed(making.frame), making.looks)
+        self.colours = packed(making.frame.look)
 
     def begin_again(self) -> None:
         """Reads the defaults anew."""
@@ -101,7 +102,8 @@ class Maker:
         """Made anew, and kept."""
         result = self.proving.file(file)
         assert result is not None  # whatever its status is
-        folder = pattern_folder(result, preview=self.preview)
+        grounds = self.making.frame.look.grounds
+        folder = pattern_folder(result, preview=self.preview, grounds=grounds)
         found = Found(let_go(result), folder.listing if folder else None)
         ready = (self._filled(folder) if folder else Pages()) if pages else None
         if sign == self.sign(file):  # else it was saved in the meantime
@@ -116,10 +118,11 @@ class Maker:
 
     def sign(self, file: PatternFile) -> str:
         """Stands for all that the file's pattern depends on: the code, the text of its file and of
-        the defaults, and what else lies in its folder, each file by size and time."""
+        the defaults, what else lies in its folder (by size and time), and the site's colours."""
         beside = "\n".join(sorted(_beside(file.path.parent)))
         texts = (_content(file.path), _content(file.defaults))
-        return key(self.making.code, str(self.preview), file.name, file.slug, beside, *texts)
+        named = (str(self.preview), file.name, file.slug)
+        return key(self.making.code, self.colours, *named, beside, *texts)
 
     def _get(self, what: str, sign: str, kind: type[T]) -> T | None:
         data = self.store.get(key(what, sign))

@@ -33,8 +33,10 @@ from mkdocs.utils.templates import TemplateContext
 from roundproof.frozen import dataclass
 from roundproof.making import Everything, Making, make, unread_others
 from roundproof.pages.filling import Filler, Frame, Link, site_values
-from roundproof.pages.links import NOT_FOUND
+from roundproof.pages.look import look
 from roundproof.pages.pattern_folder import SiteFile
+from roundproof.pages.search_index import ADDRESS as SEARCH_INDEX
+from roundproof.pages.search_index import Entry, search_script, written_entries
 from roundproof.pages.site import Site, whole_site
 from roundproof.pages.standing import Standing, standing
 from roundproof.processes import ToMend
@@ -47,10 +49,20 @@ if TYPE_CHECKING:
 
 THEME = "roundproof"
 FRONT = "index.md"
-FOR_MAKERS = {"how-to-read.md": "How to read", "glossary.md": "Glossary"}
-FOR_DESIGNERS = {"how-to-write.md": "How to write", "checks/index.md": "Checks"}
-"""Pages that every site has and what the way to them is called; those for designers stand at the
-foot alone."""
+FOR_MAKERS = {
+    "patterns/index.md": "Patterns",
+    "how-to-read.md": "How to read",
+    "glossary.md": "Glossary",
+}
+SEARCH = {"search.md": "Search"}
+AT_THE_FOOT = {
+    "for-designers.md": "For designers",
+    "how-to-write.md": "How to write",
+    "checks/index.md": "Checks",
+    "credits.md": "Credits and licences",
+}
+"""Pages that every site has and what the way to them is called; a site's own pages stand between
+those for makers and the search."""
 NO_DATE = date(1980, 1, 1)
 """Stands for the date of a site without any, so that it too comes out the same every time."""
 
@@ -78,7 +90,7 @@ class Given:
 def given(everything: Everything, frame: Frame) -> Given:
     """The whole site but for the hand-written pages."""
     unread = unread_others(everything) if frame.serving else ()
-    site, filler = whole_site(everything.listings, unread), Filler(frame)
+    site, filler = whole_site(everything.listings, unread, frame.look), Filler(frame)
     listed = [(page, one.changed) for one in everything.listings for page in one.pages]
     listed += [(page.address, None) for page in site.pages if page.listed]
     pages = (SiteFile(page.address, filler.page(page)) for page in site.pages)
@@ -152,6 +164,9 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
             files.remove(file)
         for made in self.here.files:
             self._add(files, ReadyFile(config, made, self.here.written))
+        self.index = ReadyFile(config, SiteFile(SEARCH_INDEX, b""))  # filled once all is read
+        self.written: list[Entry] = []
+        self._add(files, self.index)
         for page in _pages_of_the_theme():
             if not files.get_file_from_path(page.name):  # a site's own page goes before
                 self._add(files, _generated(config, page.name, page.read_text("utf-8")))
@@ -167,6 +182,7 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         env.autoescape = True  # the host leaves it off; designers' words go into every page
+        self.index.content_bytes = search_script((*self.site.search, *self.written))
         return env
 
     def on_page_markdown(
@@ -179,6 +195,12 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
 
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """The first heading is lifted out of a hand-written page: the template sets it."""
+        if page.meta.get("listed", True):
+            headings = [(h.title, h.id) for top in page.toc for h in (top, *top.children)]
+            about = str(page.meta.get("description") or "")
+            title = str(page.title or config.site_name)
+            below = [heading for heading in headings if heading[0] != title]
+            self.written += written_entries(title, page.url, about, below)
         return html[heading.end() :] if (heading := _FIRST_HEADING.match(html)) else html
 
     def on_page_context(
@@ -198,12 +220,6 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         base = (config.site_url or "").rstrip("/") + "/"
         values["listed"] = [(base + address, changed) for address, changed in self.here.listed]
         return values  # type: ignore[return-value]
-
-    def on_post_template(
-        self, output_content: str, *, template_name: str, config: MkDocsConfig
-    ) -> str:
-        """A page for any address needs to know where the site stands; without, there is none."""
-        return output_content if config.site_url or template_name != NOT_FOUND else ""
 
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., None]
@@ -239,8 +255,12 @@ def _store(config: MkDocsConfig) -> Path:
 
 def _frame(config: MkDocsConfig, *, serving: bool = False) -> Frame:
     """What stands on every page. The titles of hand-written pages are read for it, as the host
-    does; what is wrong with them the host says when it makes them."""
-    made = {*FOR_MAKERS, *FOR_DESIGNERS}
+    does; what is wrong with them the host says when it makes them. Raises PluginError for colours
+    that do not do."""
+    made = {*FOR_MAKERS, *SEARCH, *AT_THE_FOOT}
+    colours, troubles = look(config.theme.get("accent"), config.theme.get("strip"))
+    if troubles:
+        raise PluginError(f"{config.config_file_path} cannot be used. " + " ".join(troubles))
     config.plugins.on_config(config)
     with _quietly():
         files = get_files(config)
@@ -248,7 +268,7 @@ def _frame(config: MkDocsConfig, *, serving: bool = False) -> Frame:
             files.append(ReadyFile(config, SiteFile(source.removesuffix(".md") + ".html", b"")))
         own = [p for p in get_navigation(files, config).pages if p.file.src_uri != FRONT]
         named = {page.file.src_uri: _title(page, config, files) for page in own}
-    nav = {FRONT: "Patterns"} | FOR_MAKERS | named
+    nav = FOR_MAKERS | named | SEARCH
     root = urlsplit(config.site_url or "/").path.rstrip("/")
 
     def links(pages: dict[str, str]) -> tuple[Link, ...]:
@@ -258,9 +278,9 @@ def _frame(config: MkDocsConfig, *, serving: bool = False) -> Frame:
             for source, title in pages.items()
         )
 
-    foot = nav | FOR_DESIGNERS
+    foot = nav | AT_THE_FOOT
     themes = tuple(map(str, config.theme.dirs))
-    return Frame(config.site_name, root, links(nav), links(foot), themes, serving)
+    return Frame(config.site_name, root, links(nav), links(foot), themes, colours, serving)
 
 
 def _title(page: Page, config: MkDocsConfig, files: Files) -> str:

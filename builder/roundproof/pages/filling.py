@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from roundproof.frozen import dataclass
+from roundproof.pages.look import THEME, Look
 from roundproof.pages.pattern_folder import SitePage
 from roundproof.processes import ToMend
 from roundproof.store import stamp
@@ -28,13 +29,15 @@ class Link:
 @dataclass(frozen=True, slots=True)
 class Frame:
     """What stands on every page of a site. `root` is where the site begins on its host, without a
-    slash at its end; `themes` are the folders of templates, the first goes before the others."""
+    slash at its end; `themes` are the folders of templates, the first goes before the others;
+    `look` are the site's own colours."""
 
     name: str
     root: str
     nav: tuple[Link, ...]
     foot: tuple[Link, ...]
     themes: tuple[str, ...]
+    look: Look = THEME
     serving: bool = False
 
     def looks(self) -> str:
@@ -59,6 +62,8 @@ class SiteValues:
     nav: tuple[Way, ...]
     foot: tuple[Way, ...]
     url: Callable[[str], str]
+    own: bool = False
+    """Whether the site has colours of its own."""
 
 
 def site_values(frame: Frame, at: str | None) -> SiteValues:
@@ -71,7 +76,8 @@ def site_values(frame: Frame, at: str | None) -> SiteValues:
     def ways(links: tuple[Link, ...]) -> tuple[Way, ...]:
         return tuple(Way(each.title, url(each.address), each.address == at) for each in links)
 
-    return SiteValues(frame.name, ways(frame.nav), ways(frame.foot), url)
+    own = bool(frame.look.sheet)
+    return SiteValues(frame.name, ways(frame.nav), ways(frame.foot), url, own)
 
 
 def relative(path: str, at: str) -> str:

@@ -7,17 +7,21 @@ from datetime import date
 from hashlib import sha256
 
 from roundproof.checks.results import Result
+from roundproof.drawing.colour import GROUNDS
 from roundproof.frozen import dataclass
 from roundproof.pages import photos
+from roundproof.pages.credits import Credited, credited
 from roundproof.pages.findings_shown import ShownFinding
 from roundproof.pages.findings_shown import shown as shown_findings
 from roundproof.pages.gallery import Shown, shown
+from roundproof.pages.label import label
 from roundproof.pages.margins import margins
 from roundproof.pages.pattern import pattern_page
+from roundproof.pages.search_index import Entry, pattern_entry
 from roundproof.pages.standing import Standing, standing
 from roundproof.pages.tester import tester_page
 from roundproof.pages.values import Picture
-from roundproof.pages.yarns import yarn_sheet
+from roundproof.pages.yarns import Grounds, yarn_sheet
 from roundproof.pattern.files import PATTERN_FILE
 from roundproof.proof import Proof
 from roundproof.writing.slug import slug
@@ -54,8 +58,9 @@ class Unread:
 class Listing:
     """What the rest of the site knows of a pattern; made of its proof alone, so that it can be
     kept. `name` is its file's, `address` its folder's. `pages` are the addresses of its pages that
-    are listed. `shown` is the pattern as the gallery shows it, None where there is none to show;
-    `troubles` are sentences on photos that cannot be shown."""
+    are listed, `open` the questions still to be settled. `shown` is the pattern as the gallery
+    shows it, `found` as the search does, `credited` what it adds to the credits: None where it is
+    not for everyone. `troubles` are sentences on photos that cannot be shown."""
 
     name: str
     address: str
@@ -64,6 +69,8 @@ class Listing:
     open: tuple[str, ...] = ()
     changed: date | None = None
     shown: Shown | None = None
+    found: Entry | None = None
+    credited: Credited | None = None
     troubles: tuple[str, ...] = ()
     unread: Unread | None = None
 
@@ -84,7 +91,7 @@ def address_of(result: Result) -> str:
     return "patterns/" + (slug(name) or "pattern-" + sha256(name.encode()).hexdigest()[:8])
 
 
-def pattern_folder(result: Result, *, preview: bool) -> Folder | None:
+def pattern_folder(result: Result, *, preview: bool, grounds: Grounds = GROUNDS) -> Folder | None:
     """The folder of a pattern that has a page, else None. The preview shows every pattern, with
     findings beside the rounds, and in the place of what could not be read why not."""
     where = standing(result, preview=preview)
@@ -92,13 +99,16 @@ def pattern_folder(result: Result, *, preview: bool) -> Folder | None:
         here = preview and result.path.name == PATTERN_FILE
         return _unread(result) if here else None
     if preview or where in (Standing.PUBLIC, Standing.UNLISTED):
-        return _folder(result, result.proof, where is Standing.PUBLIC, preview)
+        return _folder(result, result.proof, where is Standing.PUBLIC, preview, grounds)
     return None
 
 
-def _folder(result: Result, proof: Proof, listed: bool, preview: bool) -> Folder:
+def _folder(result: Result, proof: Proof, listed: bool, preview: bool, grounds: Grounds) -> Folder:
     pattern, at = proof.pattern, address_of(result)
-    found = photos.pictures([photo.file.value for photo in pattern.photos], proof.photo)
+    sold = pattern.show is not None and pattern.show.value == "preview"
+    # Photos of single rounds belong to the rounds.
+    shots = [photo for photo in pattern.photos if not (sold and photo.after)]
+    found = photos.pictures([photo.file.value for photo in shots], proof.photo)
     usable = {file: made for file, made in found.items() if isinstance(made, photos.Picture)}
     pictures = {file: _value(made) for file, made in usable.items()}
     changed = pattern.date.value if pattern.date else None
@@ -110,14 +120,18 @@ def _folder(result: Result, proof: Proof, listed: bool, preview: bool) -> Folder
     }
     pages = [SitePage(f"{at}/index.html", "pattern.html", values, listed)]
     # A pattern whose rounds are sold elsewhere does not hand them out in a tester's copy.
-    if preview or not (pattern.show and pattern.show.value == "preview"):
+    if preview or not sold:
         copy = {"page": tester_page(proof, page)}
         pages.append(SitePage(f"{at}/tester.html", "tester.html", copy, listed=False))
-    files = [SiteFile(f"{at}/yarns.css", yarn_sheet(pattern).encode())]
+    if (card := label(proof)) is not None:
+        drawn = {"label": card, "plate": page.plate}
+        pages.append(SitePage(f"{at}/label.html", "label.html", drawn, listed=False))
+    files = [SiteFile(f"{at}/yarns.css", yarn_sheet(pattern, grounds).encode())]
     files += [
         SiteFile(f"{at}/{r.address}", r.data) for made in usable.values() for r in made.renditions
     ]
     troubles = [made.why for made in found.values() if isinstance(made, photos.Unusable)]
+    everyone = listed or preview
     listing = Listing(
         result.name,
         at,
@@ -125,7 +139,9 @@ def _folder(result: Result, proof: Proof, listed: bool, preview: bool) -> Folder
         tuple(page.address for page in pages if page.listed),
         tuple(question.value for question in pattern.open),
         changed,
-        shown(at, page, proof) if listed or preview else None,
+        shown(at, page, proof, grounds) if everyone else None,
+        pattern_entry(page, f"{at}/index.html", pattern) if everyone else None,
+        credited(pattern) if everyone else None,
         tuple(f"{result.name}: {why}" for why in troubles),
     )
     return Folder(listing, tuple(pages), tuple(files))

@@ -9,6 +9,7 @@ from tempfile import TemporaryDirectory
 
 from roundproof.mkdocs_plugin import HostError, host_pages
 from roundproof.pages.filling import Frame
+from roundproof.pages.search_index import ADDRESS as SEARCH_INDEX
 from roundproof.preview.around import Around
 
 
@@ -41,7 +42,7 @@ class HandWritten:
     def data(self, address: str, around: Around) -> bytes | None:
         """The file at an address; None if there is none."""
         with self._lock:
-            other = self._around is not around and address.endswith(".html")
+            other = self._around is not around and address.endswith((".html", SEARCH_INDEX))
             if self._stale or other:
                 self._make(around)
             path = self._there.get(address)

@@ -157,7 +157,9 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         return markdown
 
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
-        """The first heading is lifted out of a hand-written page: the template sets it."""
+        """The first heading is lifted out of a hand-written page: the template sets it. Samples
+        that are wider than a page can be pushed with the keyboard too."""
+        html = html.replace("<pre>", '<pre tabindex="0">')
         return html[heading.end() :] if (heading := _FIRST_HEADING.match(html)) else html
 
     def on_page_context(

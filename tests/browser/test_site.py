@@ -88,6 +88,7 @@ def test_the_checks_lead_to_a_page_each_and_back(root: str, page: Page) -> None:
     links = page.locator("table a")
     assert links.count() > 10
     links.first.click()
+    page.wait_for_url(lambda url: not url.endswith("/checks/index.html"))
     assert "/checks/" in page.url and is_styled(page)
     page.locator(".trail a").click()
     assert page.url == f"{root}/checks/index.html"

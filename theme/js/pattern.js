@@ -1,2 +1,5 @@
 // A pattern's page.
 
+import { keepPlace } from "./keeping.js";
+
+keepPlace();

@@ -141,10 +141,22 @@ def permissions(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     return tuple((question, answer.value) for question, answer in asked.items() if answer)
 
 
-def left_right(pattern: Pattern) -> str:
+def left_right(pattern: Pattern) -> Markup:
     if pattern.left_right is None:
+        return Markup("")
+    own = "Left and right are the object's own, as it would say them itself."
+    yours = "Left and right are yours, as you look at the object."
+    said = {"wearer": own, "viewer": yours}.get(pattern.left_right.value, "")
+    return Markup(escape(said))
+
+
+def handed(pattern: Pattern) -> str:
+    """What a left-handed maker of a subject must know whose mirror image is another thing."""
+    specimen = pattern.specimen
+    if specimen is None or specimen.handed is None or not specimen.handed.value:
         return ""
-    return {
-        "wearer": "Left and right are the object's own, as it would say them itself.",
-        "viewer": "Left and right are yours, as you look at the object.",
-    }.get(pattern.left_right.value, "")
+    return (
+        "The side matters here: the mirror image of this subject is another thing. Worked"
+        " left-handed it comes out as that other thing, and as a model of this one it is wrong."
+        " For the form that is meant it has to be worked with the right hand."
+    )

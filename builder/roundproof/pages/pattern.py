@@ -56,6 +56,7 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
         () if preview else steps(proof, ids),
         None if preview else sizes(proof, ids),
         front.left_right(pattern),
+        front.handed(pattern),
         album(proof, pictures, whole=preview),
         specimen(proof),
         words_used(pattern, proof.fabric),

@@ -14,6 +14,7 @@ import nh3
 from markupsafe import Markup, escape
 
 from roundproof.drawing.yarns import yarn_marks
+from roundproof.pages.hands import turned
 from roundproof.pages.wording import fragment, typed_lengths, unbroken
 from roundproof.pattern.model import Pattern
 from roundproof.source import Text
@@ -66,7 +67,7 @@ def _filled(html: Markup, held: list[str], pattern: Pattern) -> Markup:
         else:
             parts[place] = _HELD.sub(
                 lambda m: str(fragment(held[int(m[1])], pattern, marks)),
-                str(typed_lengths(unbroken(part))),
+                str(turned(typed_lengths(unbroken(part)))),
             )
     return Markup("".join(parts))
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from math import pi
+from typing import Protocol
 
 from markupsafe import Markup
 
@@ -22,19 +23,27 @@ from roundproof.drawing.yarns import Marks, YarnMark, yarn_marks
 from roundproof.fabric.model import WorkedPiece, WorkedRound
 from roundproof.frozen import dataclass
 from roundproof.measure.model import Flatness, Form, PieceSize, RoundSize
-from roundproof.notation.tree import Action, Again, Note
+from roundproof.notation.tree import Action, Again, Instruction, Note
 from roundproof.pages.between_rounds import entry, mark_remarks, start_of
 from roundproof.pages.figures import counted, in_words, millimetres
+from roundproof.pages.hands import turned_name
 from roundproof.pages.names import MOST_SINGLES, range_ids, round_ids, shown_label, spoken_label
 from roundproof.pages.outlines import Across, outline_figure, widest_of
 from roundproof.pages.prose import inline
 from roundproof.pages.values import NoteRow, Photo, PieceWork, RoundRow, Row
-from roundproof.pages.wording import measure, plain, unbroken, work
-from roundproof.pattern.model import Piece, Worked
+from roundproof.pages.wording import either, measure, plain, unbroken, work, written_out
+from roundproof.pattern.model import Piece, Terms, Worked
 from roundproof.proof import Proof
 
 MOST_BOXES = 100
 """Boxes for the copies of a piece."""
+
+
+class _Writer(Protocol):
+    def __call__(
+        self, instruction: Instruction, own: Terms, marks: Marks, /, *, rows: bool
+    ) -> Markup: ...
+
 
 After = Mapping[int, "Inserted"]
 """By round number: what is printed after it."""
@@ -87,6 +96,7 @@ def piece_work(
         id,
         key,
         piece.piece.name,
+        turned_name(piece.piece.name),
         make,
         _figures(piece, make),
         _svg(small),
@@ -229,12 +239,14 @@ def _round(
         anchors,
         worked.label,
         shown_label(worked),
+        worked.round.label.first,
+        worked.rounds,
         _svg(round_bar(worked, widest, marks, ruffled=ruffled)),
         row_pixels(worked),
         _svg(between(worked, widest)) if remarks or singles else Markup(""),
-        work_words(proof, worked, marks),
+        either(work_words(proof, worked, marks), _in_words(proof, worked, marks, written_out)),
         count,
-        " stitches in each round" if worked.rounds > 1 else _stitches(count),
+        _count_more(worked, count),
         f"{box}, done",
         remarks,
         singles,
@@ -247,8 +259,10 @@ def _kind(worked: WorkedRound) -> str:
     return "rows" if worked.round.label.row else "rounds"
 
 
-def _stitches(count: str) -> str:
-    return " stitch" if count == "1" else " stitches" if count else ""
+def _count_more(worked: WorkedRound, count: str) -> str:
+    stitches = " stitch" if count == "1" else " stitches" if count else ""
+    each = f" in each {_kind(worked)[:-1]}" if stitches and worked.rounds > 1 else ""
+    return stitches + each
 
 
 def _count(worked: WorkedRound) -> str:
@@ -266,12 +280,16 @@ def _singles(worked: WorkedRound) -> tuple[str, ...]:
 
 def work_words(proof: Proof, worked: WorkedRound, marks: Marks) -> Markup:
     """The instruction from its tree; one that could not be read as it was typed."""
+    return _in_words(proof, worked, marks, work)
+
+
+def _in_words(proof: Proof, worked: WorkedRound, marks: Marks, write: _Writer) -> Markup:
     found = worked.instruction or next(iter(worked.round.readings), None)
     if worked.round.repeats is not None:
         return plain(_again(worked.round.repeats, worked))
     if found is None:
         return plain(worked.round.work.text)
-    return work(found, proof.pattern.written_in, marks)
+    return write(found, proof.pattern.written_in, marks, rows=worked.round.label.row)
 
 
 def _again(again: Again, worked: WorkedRound) -> str:

@@ -48,12 +48,18 @@ def specimen(proof: Proof) -> Specimen | None:
     lines = [Markup("{}.").format(Markup(", ").join(named))] if named else []
     return Specimen(
         found.name.value if found.name else "The specimen",
-        (*lines, *_sizes(found, proof.pattern.size)),
+        (*lines, *_sizes(found, proof.pattern.size), *_handed(found)),
         tuple((part, inline(text, proof.pattern)) for part, text in (found.parts or {}).items()),
         tuple(inline(text, proof.pattern) for text in found.simplified),
         tuple(_statement(one, proof) for one in found.statements),
         tuple(inline(text, proof.pattern) for text in found.references),
     )
+
+
+def _handed(found: model.Specimen) -> list[Markup]:
+    if found.handed is None or not found.handed.value:
+        return []
+    return [Markup("The side matters: its mirror image would be another thing.")]
 
 
 def _statement(one: model.Statement, proof: Proof) -> Markup:

@@ -75,12 +75,15 @@ class Materials:
 @dataclass(frozen=True, slots=True)
 class RoundRow:
     """A round, or a range with one box for all and one for each (`singles`). `label` is as
-    findings name it ("R4-R6"), `shown` as printed; `tall` the least pixels its bars need."""
+    findings name it ("R4-R6"), `shown` as printed; `first` and `rounds` say the same in numbers;
+    `tall` is the least pixels its bars need."""
 
     id: str
     anchors: tuple[str, ...]
     label: str
     shown: str
+    first: int
+    rounds: int
     bar: Markup
     tall: int | None
     gap: Markup
@@ -110,12 +113,13 @@ Row = RoundRow | NoteRow
 
 @dataclass(frozen=True, slots=True)
 class PieceWork:
-    """A piece with all its rounds. `copies` are the numbers of its boxes, where it is made more
-    than once; `uncounted` says how many more there are."""
+    """A piece with all its rounds. `shown` is its name for either hand. `copies` are the numbers of
+    its boxes, where it is made more than once; `uncounted` says how many more there are."""
 
     id: str
     key: str
     name: str
+    shown: Markup
     make: int
     figures: str
     silhouette: Markup
@@ -228,7 +232,8 @@ class PatternPage:
     pieces: tuple[PieceWork, ...]
     steps: tuple[Step, ...]
     sizes: Sizes | None
-    left_right: str
+    left_right: Markup
+    handed: str
     photos: tuple[Photo, ...]
     specimen: Specimen | None
     words: tuple[Word, ...]

@@ -9,9 +9,11 @@ from markupsafe import Markup, escape
 
 from roundproof.drawing.yarns import Marks, YarnMark, mark_of
 from roundproof.notation.reader import Context, read_script
+from roundproof.notation.spoken import speak
 from roundproof.notation.tree import Instruction, Round
 from roundproof.notation.writer import Part, text_of, write
 from roundproof.pages.figures import inches, length
+from roundproof.pages.hands import turned
 from roundproof.pattern.model import Pattern, Terms
 from roundproof.pattern.quantities import in_mm
 from roundproof.source import Line, Source, Text
@@ -41,8 +43,8 @@ def unbroken(text: str) -> str:
 
 
 def plain(text: str) -> Markup:
-    """A plain text of the designer's as HTML."""
-    return Markup(escape(unbroken(" ".join(text.split()))))
+    """A plain text of the designer's as HTML, for either hand."""
+    return turned(Markup(escape(unbroken(" ".join(text.split())))))
 
 
 def in_both(us: Markup, uk: Markup, own: Terms) -> Markup:
@@ -85,11 +87,36 @@ def _both_units(metric: str, imperial: str) -> Markup:
     )
 
 
-def work(instruction: Instruction, own: Terms, marks: Marks) -> Markup:
-    """An instruction in both terms, colours by their letters."""
+def work(instruction: Instruction, own: Terms, marks: Marks, *, rows: bool = False) -> Markup:
+    """An instruction in both terms, colours by their letters. `rows`: the work goes across."""
     name = letter_of(marks)
-    us, uk = (_parts(write(instruction, terms, name)) for terms in (Terms.US, Terms.UK))
+    us, uk = (_parts(write(instruction, terms, name, rows=rows)) for terms in (Terms.US, Terms.UK))
     return in_both(us, uk, own)
+
+
+def written_out(
+    instruction: Instruction, own: Terms, marks: Marks, *, rows: bool = False
+) -> Markup:
+    """The same in whole sentences, to be read aloud; colours by letter and name."""
+
+    def colour(key: str) -> str:
+        mark = mark_of(marks, key)
+        return f"{mark.letter}, {mark.name}" if mark.letter and mark.name else mark.name or key
+
+    us, uk = (speak(instruction, terms, colour, rows=rows) for terms in (Terms.US, Terms.UK))
+    return in_both(_sentence(us), _sentence(uk), own)
+
+
+def _sentence(parts: Sequence[Part]) -> Markup:
+    html = _parts(parts)
+    return html[:1].upper() + html[1:]
+
+
+def either(brief: Markup, out: Markup) -> Markup:
+    """A wording in its short form and written out; the long one is hidden until asked for."""
+    if brief == out:
+        return brief
+    return Markup('<span class="ab">{}</span><span class="out" hidden>{}</span>').format(brief, out)
 
 
 def letter_of(marks: Marks) -> Callable[[str], str]:

@@ -30,13 +30,14 @@ def words_used(pattern: Pattern, fabric: Fabric) -> tuple[Word, ...]:
     """Stitches in order of height, then the other words, then the pattern's own stitches."""
     said = set(_said(_instructions(fabric)))
     own = pattern.written_in
-    kinds = [_stitch(kind) for key, kind in stitches().items() if key in said]
+    told = {special.key for special in pattern.stitches if special.how}  # in the designer's words
+    kinds = [_stitch(kind) for key, kind in stitches().items() if key in said - told]
     togethers = sorted(word for word in said if word.startswith("tog "))
     others = [_term(term, own) for key, term in terms().items() if key in said and term.means]
     invented = [
         Word(special.key, "", inline(special.how, pattern) if special.how else Markup(""))
         for special in pattern.stitches
-        if special.key in said
+        if special.key in said and (special.how or special.key not in stitches())
     ]
     together = (_together(word, own) for word in togethers)
     return (*kinds, *together, *others, *_change(fabric), *invented)

@@ -35,7 +35,9 @@ def proof_of(text: str) -> Proof:
 
 def rendered(template: str, **values: object) -> str:
     way = SimpleNamespace(title="Patterns", url="../../index.html", here=False)
-    site = SimpleNamespace(name="Shore", nav=(way,), foot=(way,), url=lambda path: f"../../{path}")
+    site = SimpleNamespace(
+        name="Shore", nav=(way,), foot=(way,), url=lambda path: f"../../{path}", own=False
+    )
     given = {"site": site, "noindex": False, "serving": False, "findings": (), **values}
     return templates().get_template(template).render(**given)
 

@@ -170,6 +170,53 @@ class Sizes:
 
 
 @dataclass(frozen=True, slots=True)
+class GaugeLine:
+    """A line to fill in: the yarn, the pattern's own `stitches` and `rounds` over 10 cm (empty
+    where not known), the stitch they are `counted` in where it is no single crochet. `leader` is
+    the place of the line it goes with until something is written in it, its own for none."""
+
+    key: str
+    yarn: Markup
+    words: str
+    stitches: str
+    rounds: str
+    counted: Markup
+    leader: int
+    guessed: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Predicted:
+    """A row of what follows from a gauge: `kind` is "size", "piece", "fit", "notion" or "yarn"."""
+
+    kind: str
+    what: Markup
+    was: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class OtherGauge:
+    """The pattern with every stitch `factor` times as large; `stitches` those of the first yarn
+    over 10 cm, `metres` one for each yarn, `notions` sizes of what is set on it."""
+
+    factor: str
+    stitches: str
+    size: Markup
+    metres: tuple[str, ...]
+    notions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class InYourYarn:
+    """`data` is what the script reckons with, as JSON that may stand in a page."""
+
+    lines: tuple[GaugeLine, ...]
+    rows: tuple[Predicted, ...]
+    data: Markup
+    others: tuple[OtherGauge, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Word:
     """An abbreviation in both terms, each "short, name", and what is done."""
 
@@ -186,12 +233,21 @@ class ChangeEntry:
 
 
 @dataclass(frozen=True, slots=True)
+class PartRow:
+    """A part of the specimen, the pieces that stand for it, and what is said of it."""
+
+    part: str
+    pieces: Markup
+    about: Markup
+
+
+@dataclass(frozen=True, slots=True)
 class Specimen:
-    """`parts` pairs a part with what is said of it; `statements` carry their source's number."""
+    """`statements` carry their source's number."""
 
     name: str
     lines: tuple[Markup, ...]
-    parts: tuple[tuple[str, Markup], ...]
+    parts: tuple[PartRow, ...]
     simplified: tuple[Markup, ...]
     statements: tuple[Markup, ...]
     references: tuple[Markup, ...]
@@ -206,8 +262,18 @@ class Contact:
 
 
 @dataclass(frozen=True, slots=True)
+class Sold:
+    """What a preview tells in the place of its rounds: the pieces by name with how many to make,
+    and where the whole pattern is to be had."""
+
+    pieces: tuple[tuple[str, int], ...]
+    contact: Contact | None
+
+
+@dataclass(frozen=True, slots=True)
 class PatternPage:
-    """`unlisted` pages ask search engines to pass them by; a `preview` page has no rounds."""
+    """`unlisted` pages ask search engines to pass them by; a `preview` page has no rounds, and
+    says in `sold` where they are."""
 
     slug: str
     title: str
@@ -232,6 +298,7 @@ class PatternPage:
     pieces: tuple[PieceWork, ...]
     steps: tuple[Step, ...]
     sizes: Sizes | None
+    in_your_yarn: InYourYarn | None
     left_right: Markup
     handed: str
     photos: tuple[Photo, ...]
@@ -243,6 +310,7 @@ class PatternPage:
     permissions: tuple[tuple[str, str], ...]
     contact: Contact | None
     credits: tuple[Markup, ...]
+    sold: Sold | None
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,6 +23,7 @@ from tempfile import TemporaryDirectory
 import many
 import measuring
 import reading
+import site_of_many
 import working
 
 ROOT = Path(__file__).parents[2]
@@ -61,6 +62,9 @@ def main() -> int:
         "",
         *MANY,
         *many.main(),
+        "",
+        *SITE,
+        *site_of_many.main(),
         "",
         *machine(),
     ]
@@ -112,6 +116,18 @@ MANY = [
     "1,000 distinct patterns of 60 rounds each, every one whole, with yarns, notions and assembly:"
     " seconds by the clock and of the processor, the least of three, and the most memory that one"
     " process had. *Loading* is one process that loads the same files with ruamel.yaml.",
+    "",
+]
+
+
+SITE = [
+    "## How long a site of many patterns takes",
+    "",
+    "300 patterns, those of `tests/clean/` again and again under other titles, without photos;"
+    " beside them the plain host with its default theme and 300 pages of the same tables, written in"
+    " Markdown. Of builds the one of three that took the processor least, without following links,"
+    " which the plain host does not do; of saves 20 one after the other, the plain host's 5, by the"
+    " clock until the saved page can be fetched.",
     "",
 ]
 

@@ -155,7 +155,7 @@ def _unread(result: Result) -> Folder:
     """What the preview shows in the place of a pattern that could not be made of its file."""
     at, why = address_of(result), unread(result)
     page = SitePage(f"{at}/index.html", "unread.html", {"unread": why}, listed=False)
-    return Folder(Listing(result.name, at, unread=why), (page,))
+    return Folder(Listing(result.name, at, result.path.parent.name, unread=why), (page,))
 
 
 def unread(result: Result) -> Unread:

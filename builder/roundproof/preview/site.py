@@ -12,7 +12,7 @@ from roundproof.frozen import dataclass, replace
 from roundproof.making import Making
 from roundproof.mkdocs_plugin import HostError, Settings, settings
 from roundproof.pages.filling import Link
-from roundproof.pages.findings_shown import ShownFinding
+from roundproof.pages.findings_shown import ShownFinding, coded
 from roundproof.pages.links import NOT_FOUND
 from roundproof.pages.overview import ADDRESS as OVERVIEW
 from roundproof.pages.overview import overview
@@ -164,7 +164,7 @@ class LiveSite:
         path = self.patterns.at(_folder(address))
         broken = list(self.patterns.broken(path)) if path else []
         for why in dict.fromkeys(filter(None, (self.trouble, self.hand_written.trouble, trouble))):
-            said = ShownFinding("", "error", why, "", None, None, 0, "", "")
+            said = ShownFinding("", "error", coded(why), coded(""), None, None, 0, "", "")
             broken.append(Broken("The site", (said,), True))
         for each in broken:
             values = {"file": each.file, "findings": each.findings, "kept": each.kept}

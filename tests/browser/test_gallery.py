@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 pytestmark = pytest.mark.browser
 
@@ -97,12 +97,12 @@ def test_what_is_chosen_stands_in_the_address_and_is_there_on_the_way_back(
     page.get_by_role("link", name="Moon jelly").first.click()
     page.wait_for_url("**/moon-jelly/index.html")
     page.go_back()
-    page.wait_for_function("document.querySelectorAll('#cards > li:not([hidden])').length === 1")
+    expect(page.locator("#cards > li:visible")).to_have_count(1)
     assert shown(page) == ["Moon jelly"]
     assert page.get_by_role("checkbox", name="Intermediate").is_checked()
     assert page.locator("#by").get_attribute("open") is not None
     page.go_back()  # one choice back
-    page.wait_for_function("document.querySelectorAll('#cards > li:not([hidden])').length === 2")
+    expect(page.locator("#cards > li:visible")).to_have_count(2)
 
 
 def test_an_address_that_was_handed_on_is_shown(page: Page, root: str) -> None:

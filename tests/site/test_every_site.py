@@ -1,4 +1,4 @@
-"""Pages that every site has: what stands on them and what does not, and what is a designer's own."""
+"""Pages that every site has: what stands on them, what does not, what is a designer's own."""
 
 from __future__ import annotations
 

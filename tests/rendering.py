@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Iterator
 from functools import cache
 from html.parser import HTMLParser
@@ -12,6 +13,7 @@ import jinja2
 
 from proving import proved
 from roundproof.pages.pattern import pattern_page
+from roundproof.pages.scripts import scripts
 from roundproof.pages.tester import tester_page
 from roundproof.proof import Proof
 
@@ -36,7 +38,7 @@ def rendered(template: str, **values: object) -> str:
     site = SimpleNamespace(
         name="Shore", nav=(way,), foot=(way,), url=lambda path: f"../../{path}", own=False
     )
-    given = {"site": site, "noindex": False, "serving": False, "findings": (), **values}
+    given = {"site": site, "noindex": False, "findings": (), "margins": {}, **values}
     return templates().get_template(template).render(**given)
 
 
@@ -46,7 +48,23 @@ def page_of(text: str, **values: object) -> str:
 
 
 def copy_for_testers(text: str) -> str:
-    return rendered("tester.html", page=tester_page(proof_of(text)))
+    proof = proof_of(text)
+    return rendered("tester.html", page=tester_page(proof, pattern_page(proof)))
+
+
+def written(folder: Path, name: str, html: str, sheet: str) -> str:
+    """A page with the theme's files beside it, as on a site; its address."""
+    if not (folder / "css").exists():
+        for part in ("css", "fonts"):
+            shutil.copytree(THEME / part, folder / part)
+        (folder / "js").mkdir()
+        for address, script in scripts().items():
+            (folder / address).write_text(script, "utf-8")
+    place = folder / "patterns" / name
+    place.mkdir(parents=True)
+    (place / "index.html").write_text(html, "utf-8")
+    (place / "yarns.css").write_text(sheet, "utf-8")
+    return (place / "index.html").as_uri()
 
 
 class _Elements(HTMLParser):

@@ -42,11 +42,8 @@ def stitch_size(pattern: Pattern, piece: Piece, yarn_key: str | None) -> StitchS
     yarn = yarn_for(pattern, piece, yarn_key)
     if yarn is None:
         return None
-    strands = piece.strands.value if piece.strands else 1
     size = yarn_stitch(yarn)
-    if size is None or (strands <= 1 and not _other_hook(piece, yarn)):
-        return size
-    return _altered(size, max(strands, 1))
+    return _altered(size, strands_of(piece)) if size and is_altered(piece, yarn) else size
 
 
 def yarn_for(pattern: Pattern, piece: Piece, yarn_key: str | None) -> Yarn | None:
@@ -103,6 +100,16 @@ def _given(gauge: Gauge, name: str) -> StitchSize | None:
         f" {number(gauge.stitch_width)} mm wide and {number(gauge.round_height / ratio)} mm tall"
     )
     return StitchSize(gauge.stitch_width, gauge.round_height / ratio, False, working)
+
+
+def strands_of(piece: Piece) -> int:
+    """How many strands of its yarn a piece is worked with."""
+    return max(piece.strands.value, 1) if piece.strands else 1
+
+
+def is_altered(piece: Piece, yarn: Yarn) -> bool:
+    """Whether a piece is worked otherwise than the gauge of its yarn was taken."""
+    return strands_of(piece) > 1 or _other_hook(piece, yarn)
 
 
 def _other_hook(piece: Piece, yarn: Yarn) -> bool:

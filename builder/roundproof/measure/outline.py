@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from math import pi
 
 from roundproof.fabric.edges import count_of, in_rows
-from roundproof.fabric.model import Base, Fabric, WorkedPiece
+from roundproof.fabric.model import Base, Fabric, WorkedPiece, WorkedRound
 from roundproof.frozen import dataclass
 from roundproof.measure.bands import Band, Bands, round_size
 from roundproof.measure.flatness import FRILL, flatness
@@ -114,7 +114,7 @@ def outline_of(pattern: Pattern, fabric: Fabric, worked: WorkedPiece, bands: Ban
     """The outline of a piece that is no flat piece of rows and has at least one band."""
     form, first = form_of(worked), bands.bands[0]
     oval, rows = form is Form.OVAL, _rows(worked)
-    straight = _straight(first) if oval else 0.0
+    straight = straights(first) * first.width if oval else 0.0
     start = None if oval else _start(pattern, fabric, worked, first)
     if rows:
         start = first.length / (2 * pi)
@@ -160,10 +160,10 @@ def _rows(worked: WorkedPiece) -> int:
     return sum(line.rounds for line in worked.rounds[:begins])
 
 
-def _straight(first: Band) -> float:
-    """The straight side of an oval: all chains worked into but the one at each end."""
+def straights(first: Band) -> int:
+    """The stitches in the straight side of an oval: all chains worked into but one at each end."""
     usable = first.worked.available or first.worked.chains
-    return max(usable - 2, 0) * first.width
+    return max(usable - 2, 0)
 
 
 def _start(pattern: Pattern, fabric: Fabric, worked: WorkedPiece, first: Band) -> float | None:
@@ -174,19 +174,20 @@ def _start(pattern: Pattern, fabric: Fabric, worked: WorkedPiece, first: Band) -
         return first.worked.chains * first.width / (2 * pi)
     if base is not Base.EDGE or not available:
         return None
-    return available * _width_below(pattern, fabric, worked, first) / (2 * pi)
+    below = grown_from(fabric, worked)
+    size = round_size(pattern, below[0].piece, below[1]) if below else None
+    return available * (size.width if size else first.width) / (2 * pi)
 
 
-def _width_below(pattern: Pattern, fabric: Fabric, worked: WorkedPiece, first: Band) -> float:
-    """The stitch width of the round whose loops a piece grows from, in that round's own yarn."""
+def grown_from(fabric: Fabric, worked: WorkedPiece) -> tuple[WorkedPiece, WorkedRound] | None:
+    """The piece, and its round, whose loops another grows from; its stitches are that wide."""
     starts = worked.piece.starts
     name = read_edge(starts.in_[0].value, fabric.pieces) if starts and starts.in_ else None
     host = fabric.pieces[name.piece] if name else None
     if host is None or name is None or not host.rounds:
-        return first.width
+        return None
     below = host.rounds[-1] if name.round is None else host.at(name.round)
-    size = round_size(pattern, host.piece, below) if below else None
-    return size.width if size else first.width
+    return (host, below) if below else None
 
 
 def _rounds(

@@ -10,6 +10,7 @@ from roundproof.fabric.model import Base, Edge, WorkedPiece, WorkedRound
 from roundproof.frozen import dataclass
 from roundproof.notation.tree import Item, Repeat, Stitches
 
+_NEARLY = 1e-9
 _FEW = 3
 """A group worked fewer times than this is no multiple that anyone counts in."""
 
@@ -58,7 +59,7 @@ def kept(count: int, exact: float, multiple: int, layers: int = 1) -> int | None
     if multiple <= 1 or count % multiple:
         return None
     step = multiple * layers // gcd(multiple, layers)
-    return max(1, round(exact / step)) * step
+    return max(1, round(exact / step + _NEARLY)) * step
 
 
 def _times(entry: WorkedRound) -> int:

@@ -64,14 +64,14 @@ def _other(yarn: Yarn, other: Yarn, scale: Scale | None) -> Yarn:
 
 
 def _piece(pattern: Pattern, piece: Piece, scales: Mapping[str, Scale]) -> Piece:
-    gauge, yarn = piece.gauge, _worked_in(pattern, piece)
+    gauge, yarn = piece.gauge, worked_in(pattern, piece)
     if gauge is None or yarn is None or (scale := scales.get(yarn.key)) is None:
         return piece
     stitches, rounds = gauge.stitches / scale.width, gauge.rounds / scale.height
     return replace(piece, gauge=replace(gauge, stitches=stitches, rounds=rounds))
 
 
-def _worked_in(pattern: Pattern, piece: Piece) -> Yarn | None:
+def worked_in(pattern: Pattern, piece: Piece) -> Yarn | None:
     """The yarn that a piece begins in, or the one that it is like begins in."""
     like = piece.mirror or piece.same_as
     other = pattern.piece(like.value) if like and piece.yarn is None else None
@@ -81,21 +81,47 @@ def _worked_in(pattern: Pattern, piece: Piece) -> Yarn | None:
 # ---- what is placed on the pieces ----
 
 
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A notion of the pattern's that is set on a piece, and the round whose stitches it sits on."""
+
+    item: str
+    was_mm: float
+    piece: str
+    round: WorkedRound
+
+    @property
+    def name(self) -> tuple[str, float]:
+        """What it is known by: notions of one kind in two sizes are two."""
+        return self.item, self.was_mm
+
+
+def placed(pattern: Pattern, fabric: Fabric) -> tuple[Placed, ...]:
+    """All notions of a known size that are set on a piece, in working order."""
+    found: list[Placed] = []
+    for step in pattern.assembly:
+        if not isinstance(step.verb, Place):
+            continue
+        notion = notion_for(pattern, step.verb.item.value)
+        key = piece_of(step.verb.piece.value, fabric.pieces) if step.verb.piece else None
+        entry = _round(fabric.pieces[key], step.verb) if key else None
+        if notion is not None and notion.size is not None and key and entry:
+            found.append(Placed(notion.item.value, notion.size.value, key, entry))
+    return tuple(found)
+
+
 def notion_sizes(
     pattern: Pattern, fabric: Fabric, other: Pattern, other_fabric: Fabric
 ) -> tuple[NotionSize, ...]:
     """The sizes that placed notions should have in the other gauge, in working order, each once:
     as much larger as the stitches are wider where they sit."""
     found: dict[NotionSize, None] = {}
-    for step in pattern.assembly:
-        if not isinstance(step.verb, Place):
-            continue
-        notion = notion_for(pattern, step.verb.item.value)
-        old = _width(pattern, fabric, step.verb)
-        new = _width(other, other_fabric, step.verb)
-        if notion is not None and notion.size is not None and old and new:
-            was = notion.size.value
-            found[NotionSize(notion.item.value, was, as_sold(was, new / old))] = None
+    for each in placed(pattern, fabric):
+        old = round_size(pattern, fabric.pieces[each.piece].piece, each.round)
+        new = round_size(other, other_fabric.pieces[each.piece].piece, each.round)
+        if old and new:
+            size = as_sold(each.was_mm, new.width / old.width)
+            found[NotionSize(each.item, each.was_mm, size)] = None
     return tuple(found)
 
 
@@ -106,15 +132,6 @@ def as_sold(was: float, factor: float) -> float:
     size = was * factor
     step = 0.5 if size < _COARSE else 1.0
     return max(floor(size / step + 0.5) * step, 0.5)
-
-
-def _width(pattern: Pattern, fabric: Fabric, place: Place) -> float | None:
-    """The width in mm of the stitches that something sits on."""
-    key = piece_of(place.piece.value, fabric.pieces) if place.piece else None
-    worked = fabric.pieces[key] if key else None
-    entry = _round(worked, place) if worked else None
-    size = round_size(pattern, worked.piece, entry) if worked and entry else None
-    return size.width if size else None
 
 
 def _round(worked: WorkedPiece, place: Place) -> WorkedRound | None:

@@ -10,7 +10,7 @@ from roundproof.fabric.model import Fabric, WorkedPiece, WorkedRound
 from roundproof.frozen import dataclass
 from roundproof.measure.gauge import diameter, stitch_size, yarn_for
 from roundproof.measure.model import Fit
-from roundproof.measure.stitching import sewn_lines
+from roundproof.measure.stitching import Sewn, sewn_lines
 from roundproof.notation.tree import Act, Action
 from roundproof.pattern.model import Pattern, Piece, Yarn
 from roundproof.pattern.quantities import in_mm
@@ -75,11 +75,15 @@ class Spending:
 @dataclass(frozen=True, slots=True)
 class Seam:
     """A seam that is sewn with a yarn of its own, by the piece that is sewn on: `mm` for a copy,
-    two tails included."""
+    two tails included. It is the seam of `fit`, of so many `stitches` where it is crocheted, or
+    else the line of embroidery `line`."""
 
     piece: Piece
     yarn: str
     mm: float
+    fit: Fit | None = None
+    stitches: int | None = None
+    line: Sewn | None = None
 
 
 def loop_path(width: float, height: float, thick: float) -> float:
@@ -128,21 +132,20 @@ def seams(pattern: Pattern, fabric: Fabric, fits: Iterable[Fit]) -> Iterator[Sea
             continue
         if fit.join.with_ is None and long_tail(worked) is not None:
             continue
-        yield Seam(worked.piece, yarn.key, _joining(pattern, fit, yarn.key, length) + 2 * TAIL)
+        rate = _rate(pattern, worked.piece, yarn.key)
+        count = _stitches(fit, rate)
+        mm = SEAM * length if rate is None or rate.mm is None or count is None else count * rate.mm
+        yield Seam(worked.piece, yarn.key, mm + 2 * TAIL, fit, count)
     for line in sewn_lines(pattern, fabric):
         mm = THREAD * line.mm * line.times + 2 * TAIL
-        yield Seam(line.worked.piece, line.yarn, mm)
+        yield Seam(line.worked.piece, line.yarn, mm, line=line)
 
 
-def _joining(pattern: Pattern, fit: Fit, key: str, length: float) -> float:
-    """mm of yarn in a seam; a crocheted one takes as much as its stitches."""
-    by, count = fit.join.by, fit.join.count
-    if by is None or by.value != "crochet":
-        return SEAM * length
-    piece = pattern.piece(fit.edges[0].piece)
-    rate = _rate(pattern, piece, key) if piece else None
-    worked = count.value if count else fit.counts[0] or 0
-    return worked * rate.mm if rate and rate.mm else SEAM * length
+def _stitches(fit: Fit, rate: Rate | None) -> int | None:
+    """The stitches of a crocheted seam, which takes as much yarn as they; None for a sewn one."""
+    if fit.join.by is None or fit.join.by.value != "crochet" or rate is None or not rate.mm:
+        return None
+    return fit.join.count.value if fit.join.count else fit.counts[0] or 0
 
 
 def long_tail(worked: WorkedPiece) -> float | None:

@@ -6,12 +6,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import hypot
 
-from roundproof.fabric.model import Fabric, WorkedPiece
+from roundproof.fabric.model import Fabric, WorkedPiece, WorkedRound
 from roundproof.fabric.points import Line, Point, lines_of
 from roundproof.frozen import dataclass
 from roundproof.measure.bands import MOST_ROUNDS, round_size
 from roundproof.notation.edges import piece_of
 from roundproof.pattern.model import Embroider, Pattern
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """From one point to another over the fabric: so many rounds up and stitches across, of the size
+    that those of the round `here` have."""
+
+    up: float
+    across: float
+    here: WorkedRound
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +32,7 @@ class Sewn:
     yarn: str
     mm: float
     times: int
+    way: Way
 
 
 def sewn_lines(pattern: Pattern, fabric: Fabric) -> Iterator[Sewn]:
@@ -34,22 +45,24 @@ def sewn_lines(pattern: Pattern, fabric: Fabric) -> Iterator[Sewn]:
         if key is None or yarn is None:
             continue
         for line, _ in lines_of(fabric, step.verb):
-            mm = length_of(pattern, fabric.pieces[key], line)
+            worked, way = fabric.pieces[key], _way(fabric.pieces[key], line)
+            size = round_size(pattern, worked.piece, way.here) if way else None
+            if way is None or size is None:
+                continue
+            mm = hypot(way.up * size.height, way.across * size.width)
             times = line.thread.times.value if line.thread.times else 1
-            if mm is not None:
-                yield Sewn(fabric.pieces[key], yarn.key, mm, times)
+            yield Sewn(worked, yarn.key, mm, times, way)
 
 
-def length_of(pattern: Pattern, worked: WorkedPiece, line: Line) -> float | None:
-    """mm from one end of a line to the other; None where an end or the gauge is not known."""
+def _way(worked: WorkedPiece, line: Line) -> Way | None:
+    """From one end of a line to the other; None where an end is not known."""
     if line.start is None or line.end is None:
         return None
     low, high = sorted((line.start, line.end), key=lambda point: point.height)
     here = worked.at(int(low.height) + 1) or worked.last
-    size = round_size(pattern, worked.piece, here) if here else None
-    if size is None or high.height - low.height > MOST_ROUNDS:
+    if here is None or high.height - low.height > MOST_ROUNDS:
         return None
-    return hypot((high.height - low.height) * size.height, _across(low, high) * size.width)
+    return Way(high.height - low.height, _across(low, high), here)
 
 
 def _across(low: Point, high: Point) -> float:

@@ -10,11 +10,12 @@ from markupsafe import Markup, escape
 
 from roundproof.pages.figures import day
 from roundproof.pages.licences import licence_of
+from roundproof.pages.materials import to_buy
 from roundproof.pages.prose import plain_text, prose
 from roundproof.pages.specimen import size_words
 from roundproof.pages.times import hours_words
 from roundproof.pages.values import Contact, Fact, Safety
-from roundproof.pages.wording import in_both
+from roundproof.pages.wording import in_both, plain
 from roundproof.pattern.hazards import brought
 from roundproof.pattern.model import Pattern, Status
 from roundproof.proof import Proof
@@ -48,6 +49,8 @@ def _facts(proof: Proof) -> Iterator[Fact]:
     pattern = proof.pattern
     if pattern.size is not None and (words := size_line(pattern)):
         yield Fact("Size", words)
+    if wanted := to_buy(proof):
+        yield Fact("To buy", plain(wanted[:1].upper() + wanted[1:]), "all of it", "#materials")
     if proof.measures.hours is not None:
         hours = Markup('<span class="g">{}</span>').format(hours_words(*proof.measures.hours))
         yield Fact("Time", hours, "estimated")

@@ -57,14 +57,14 @@ def _piece(proof: Proof, id: str, size: PieceSize) -> PieceSizes:
         id,
         worked.piece.name,
         worked.piece.make,
-        _size(size),
+        piece_size_words(size),
         measure(size.edge_mm) if size.edge_mm is not None else Markup(""),
         hours_words(*spent.hours, short=True) if spent and spent.hours else "",
         _why(worked.piece.name, size),
     )
 
 
-def _size(size: PieceSize) -> Markup:
+def piece_size_words(size: PieceSize) -> Markup:
     """ "6.2 cm long, 4.6 cm wide, 2.9 cm high"; what is lower than a stitch is flat."""
     flat = size.height_mm is not None and size.height_mm < _FLAT
     tall = None if size.form is Form.ROWS or flat else size.height_mm

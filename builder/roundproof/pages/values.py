@@ -170,6 +170,53 @@ class Sizes:
 
 
 @dataclass(frozen=True, slots=True)
+class GaugeLine:
+    """A line to fill in: the yarn, the pattern's own `stitches` and `rounds` over 10 cm (empty
+    where not known), the stitch they are `counted` in where it is no single crochet. `leader` is
+    the place of the line it goes with until something is written in it, its own for none."""
+
+    key: str
+    yarn: Markup
+    words: str
+    stitches: str
+    rounds: str
+    counted: Markup
+    leader: int
+    guessed: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Predicted:
+    """A row of what follows from a gauge: `kind` is "size", "piece", "fit", "notion" or "yarn"."""
+
+    kind: str
+    what: Markup
+    was: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class OtherGauge:
+    """The pattern with every stitch `factor` times as large; `stitches` those of the first yarn
+    over 10 cm, `metres` one for each yarn, `notions` sizes of what is set on it."""
+
+    factor: str
+    stitches: str
+    size: Markup
+    metres: tuple[str, ...]
+    notions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class InYourYarn:
+    """`data` is what the script reckons with, as JSON that may stand in a page."""
+
+    lines: tuple[GaugeLine, ...]
+    rows: tuple[Predicted, ...]
+    data: Markup
+    others: tuple[OtherGauge, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Word:
     """An abbreviation in both terms, each "short, name", and what is done."""
 
@@ -251,6 +298,7 @@ class PatternPage:
     pieces: tuple[PieceWork, ...]
     steps: tuple[Step, ...]
     sizes: Sizes | None
+    in_your_yarn: InYourYarn | None
     left_right: Markup
     handed: str
     photos: tuple[Photo, ...]

@@ -9,7 +9,7 @@ import pytest
 
 from rendering import proof_of
 from roundproof.pages.facets import LEVELS, TIMES, Facet, Sortable, facets, sortable, time_class
-from roundproof.pages.gallery import NEWEST, Gallery, Shown, gallery
+from roundproof.pages.gallery import NEWEST, Gallery, Shown, gallery, shown
 from roundproof.pages.pattern import pattern_page
 from roundproof.pattern.json_schema import pattern_schema
 from whole_patterns import PEBBLE
@@ -100,33 +100,28 @@ def test_every_level_there_is_has_its_place() -> None:
     assert set(pattern_schema()["properties"]["level"]["enum"]) == set(LEVELS)
 
 
-def shown(number: int, day: int) -> Shown:
-    text = PEBBLE.replace("2026-05-04", f"2026-05-{day:02}")
-    proof = proof_of(text.replace("title: Pebble", f"title: Stone {number}"))
-    return Shown(f"patterns/stone-{number}/index.html", pattern_page(proof), proof)
+def made(number: int, day: int, text: str = PEBBLE) -> Shown:
+    dated = text.replace("2026-05-04", f"2026-05-{day:02}")
+    proof = proof_of(dated.replace("title: Pebble", f"title: Stone {number}"))
+    return shown(f"patterns/stone-{number}", pattern_page(proof), proof)
 
 
 def pages_of(days: list[int]) -> Gallery:
-    return gallery(shown(number, day) for number, day in enumerate(days, 1))
+    return gallery(made(number, day) for number, day in enumerate(days, 1))
 
 
 def test_the_newest_stand_first_and_only_a_few() -> None:
-    made = pages_of([4, 9, 1, 9, 3, 2, 8, 7])
-    assert [card.title for card in made.cards] == [f"Stone {n}" for n in range(1, 9)]
+    found = pages_of([4, 9, 1, 9, 3, 2, 8, 7])
+    assert [card.title for card in found.cards] == [f"Stone {n}" for n in range(1, 9)]
     assert NEWEST == 6
-    assert [card.title for card in made.newest] == [f"Stone {n}" for n in (2, 4, 7, 8, 1, 5)]
-    scopes = [card.scope for card in made.newest]
-    assert all(f".{scope} " in made.newest_sheet for scope in scopes)
-    assert ".of-3 " not in made.newest_sheet and ".of-3 " in made.sheet
+    assert [card.title for card in found.newest] == [f"Stone {n}" for n in (2, 4, 7, 8, 1, 5)]
+    scopes = [card.scope for card in found.newest]
+    assert all(f".{scope} " in found.newest_sheet for scope in scopes)
+    assert ".of-stone-3 " not in found.newest_sheet and ".of-stone-3 " in found.sheet
 
 
 def test_a_card_has_what_it_is_found_by() -> None:
-    made = gallery([shown(1, 4), Shown("patterns/bare/index.html", *_page(BARE))])
-    by_address = {card.address: set(card.found_by.split()) for card in made.cards}
+    found = gallery([made(1, 4), made(2, 4, BARE)])
+    by_address = {card.address: set(card.found_by.split()) for card in found.cards}
     assert "has=small-part" in by_address["patterns/stone-1/index.html"]
-    assert "without=small-part" in by_address["patterns/bare/index.html"]
-
-
-def _page(text: str):  # type: ignore[no-untyped-def]
-    proof = proof_of(text)
-    return pattern_page(proof), proof
+    assert "without=small-part" in by_address["patterns/stone-2/index.html"]

@@ -10,7 +10,10 @@ PYTHON ?= $(shell for p in python3 python3.14 python3.13 python3.12 python3.11; 
   then echo $$p; break; fi; done)
 BROWSERS := chromium chromium-browser google-chrome
 
-.PHONY: site serve test bench clean browser
+# What the tests of the pages need that pip has not; a rule below says how each is had.
+CHECKERS := tests/quality/node_modules
+
+.PHONY: site serve test bench clean browser java
 .DEFAULT_GOAL := site
 
 site: $(VENV)/installed
@@ -19,7 +22,7 @@ site: $(VENV)/installed
 serve: $(VENV)/installed
 	@$(BIN)/roundproof serve
 
-test: $(VENV)/installed-for-tests browser
+test: $(VENV)/installed-for-tests browser java $(CHECKERS)/installed
 	$(BIN)/ruff format --check .
 	$(BIN)/ruff check .
 	$(BIN)/mypy
@@ -31,7 +34,7 @@ bench: $(VENV)/installed-for-tests
 	$(BIN)/python tests/bench/run.py
 
 clean:
-	rm -rf $(VENV) site site.new site.old site.lock out build dist *.egg-info .roundproof
+	rm -rf $(VENV) $(CHECKERS) site site.new site.old site.lock out build dist *.egg-info .roundproof
 	rm -rf .pytest_cache .mypy_cache .ruff_cache .hypothesis
 	find . -name __pycache__ -type d -prune -exec rm -rf {} +
 
@@ -65,3 +68,29 @@ browser:
 	  echo "The tests open the pages in Chromium, which is not here. On Debian:"; \
 	  echo "    sudo apt-get install chromium"; exit 1; \
 	fi
+
+# The Nu HTML checker runs in Java, 17 or newer.
+java:
+	@command -v java >/dev/null 2>&1 && exit 0; \
+	if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null 2>&1; then \
+	  apt-get update -qq && DEBIAN_FRONTEND=noninteractive \
+	  apt-get install -y -qq --no-install-recommends default-jre-headless; \
+	else \
+	  echo "The tests check the pages with the Nu HTML checker, which needs Java. On Debian:"; \
+	  echo "    sudo apt-get install default-jre-headless"; exit 1; \
+	fi
+
+# The Nu HTML checker and axe-core, of the versions in package-lock.json. They run no script of
+# their own while they are installed (.npmrc).
+$(CHECKERS)/installed: tests/quality/package-lock.json
+	@command -v npm >/dev/null 2>&1 || { \
+	  if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null 2>&1; then \
+	    apt-get update -qq && DEBIAN_FRONTEND=noninteractive \
+	    apt-get install -y -qq --no-install-recommends npm; \
+	  else \
+	    echo "The tests take two checkers of pages from npm, which is not here. On Debian:"; \
+	    echo "    sudo apt-get install npm"; exit 1; \
+	  fi; }
+	@echo "Installing the checkers of the pages into $(CHECKERS) ..."
+	@cd tests/quality && npm ci --silent
+	@touch $@

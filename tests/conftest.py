@@ -6,7 +6,7 @@ import shutil
 import subprocess
 import sys
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -47,16 +47,33 @@ def built_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return site
 
 
+Launch = Callable[..., Browser]
+
+
 @pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    """A real browser. Where there is none the tests that need it fail."""
+def launch() -> Iterator[Launch]:
+    """Starts a real browser, with more switches if need be. Where there is none the tests that
+    need it fail."""
     found = next(filter(None, map(shutil.which, BROWSERS)), None)
     assert found, f"the pages are tested in a browser, and none of {BROWSERS} is here"
     quiet = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
     with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=found, args=quiet)
-        yield chromium
-        chromium.close()
+        started: list[Browser] = []
+
+        def launched(*more: str) -> Browser:
+            args = [*quiet, *more]
+            started.append(playwright.chromium.launch(executable_path=found, args=args))
+            return started[-1]
+
+        yield launched
+        for each in started:
+            each.close()
+
+
+@pytest.fixture(scope="session")
+def browser(launch: Launch) -> Browser:
+    """A real browser as it comes."""
+    return launch()
 
 
 class _Silent(SimpleHTTPRequestHandler):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Iterator
 from functools import cache
 from html.parser import HTMLParser
@@ -12,6 +13,7 @@ import jinja2
 
 from proving import proved
 from roundproof.pages.pattern import pattern_page
+from roundproof.pages.scripts import scripts
 from roundproof.pages.tester import tester_page
 from roundproof.proof import Proof
 
@@ -33,7 +35,9 @@ def proof_of(text: str) -> Proof:
 
 def rendered(template: str, **values: object) -> str:
     way = SimpleNamespace(title="Patterns", url="../../index.html", here=False)
-    site = SimpleNamespace(name="Shore", nav=(way,), foot=(way,), url=lambda path: f"../../{path}")
+    site = SimpleNamespace(
+        name="Shore", nav=(way,), foot=(way,), url=lambda path: f"../../{path}", own=False
+    )
     given = {"site": site, "noindex": False, "serving": False, "findings": (), **values}
     return templates().get_template(template).render(**given)
 
@@ -45,6 +49,21 @@ def page_of(text: str, **values: object) -> str:
 
 def copy_for_testers(text: str) -> str:
     return rendered("tester.html", page=tester_page(proof_of(text)))
+
+
+def written(folder: Path, name: str, html: str, sheet: str) -> str:
+    """A page with the theme's files beside it, as on a site; its address."""
+    if not (folder / "css").exists():
+        for part in ("css", "fonts"):
+            shutil.copytree(THEME / part, folder / part)
+        (folder / "js").mkdir()
+        for address, script in scripts().items():
+            (folder / address).write_text(script, "utf-8")
+    place = folder / "patterns" / name
+    place.mkdir(parents=True)
+    (place / "index.html").write_text(html, "utf-8")
+    (place / "yarns.css").write_text(sheet, "utf-8")
+    return (place / "index.html").as_uri()
 
 
 class _Elements(HTMLParser):

@@ -31,7 +31,9 @@ from mkdocs.utils import get_relative_url
 from mkdocs.utils.templates import TemplateContext
 
 from roundproof.frozen import dataclass
-from roundproof.pages.links import NOT_FOUND
+from roundproof.pages.look import OWN_SHEET, Look, look
+from roundproof.pages.search_index import ADDRESS as SEARCH_INDEX
+from roundproof.pages.search_index import Entry, search_script, written_entries
 from roundproof.pages.site import Site, whole_site
 from roundproof.pages.standing import Standing, standing
 from roundproof.pipeline import prove
@@ -44,10 +46,20 @@ if TYPE_CHECKING:
 
 THEME = "roundproof"
 FRONT = "index.md"
-FOR_MAKERS = {"how-to-read.md": "How to read", "glossary.md": "Glossary"}
-FOR_DESIGNERS = {"how-to-write.md": "How to write", "checks/index.md": "Checks"}
-"""Pages that every site has and what the way to them is called; those for designers stand at the
-foot alone."""
+FOR_MAKERS = {
+    "patterns/index.md": "Patterns",
+    "how-to-read.md": "How to read",
+    "glossary.md": "Glossary",
+}
+SEARCH = {"search.md": "Search"}
+AT_THE_FOOT = {
+    "for-designers.md": "For designers",
+    "how-to-write.md": "How to write",
+    "checks/index.md": "Checks",
+    "credits.md": "Credits and licences",
+}
+"""Pages that every site has and what the way to them is called; a site's own pages stand between
+those for makers and the search."""
 NO_DATE = date(1980, 1, 1)
 """Stands for the date of a site without any, so that it too comes out the same every time."""
 
@@ -76,6 +88,8 @@ class SiteValues:
     nav: tuple[Way, ...]
     foot: tuple[Way, ...]
     url: Callable[[str], str]
+    own: bool = False
+    """Whether the site has colours of its own."""
 
 
 class RoundproofOptions(Config):  # type: ignore[no-untyped-call]
@@ -110,16 +124,21 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         stops = [r.name for r in results.files if standing(r) is Standing.STOPS]
         if stops and not self.preview:
             raise PluginError(f"Errors in {', '.join(stops)}: see `roundproof check`.")
-        return whole_site(results, preview=self.preview)
+        found, troubles = _look(config)
+        if troubles and not self.preview:
+            raise PluginError(" ".join(troubles))
+        return whole_site(results, preview=self.preview, look=found)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         for module in _modules_of_the_theme(files):
             files.remove(module)  # the pages get them joined
         self.made = {_source(page.address): page for page in self.site.pages}
+        self.written: list[Entry] = []
         for source in self.made:
             self._add(files, config, source, b"")
         for file in self.site.files:
             self._add(files, config, file.address, file.data)
+        self._add(files, config, SEARCH_INDEX, b"")  # filled once all pages are read
         for page in _pages_of_the_theme():
             if not files.get_file_from_path(page.name):  # a site's own page goes before
                 self._add(files, config, page.name, page.read_bytes())
@@ -143,6 +162,9 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         env.autoescape = True  # the host leaves it off; designers' words go into every page
+        index = files.get_file_from_path(SEARCH_INDEX)
+        assert index is not None
+        index.content_bytes = search_script((*self.site.search, *self.written))
         return env
 
     def on_page_markdown(
@@ -157,7 +179,15 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         return markdown
 
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
-        """The first heading is lifted out of a hand-written page: the template sets it."""
+        """The first heading is lifted out of a hand-written page: the template sets it. Samples
+        that are wider than a page can be pushed with the keyboard too."""
+        html = html.replace("<pre>", '<pre tabindex="0">')
+        if page.file.src_uri not in self.made and page.meta.get("listed", True):
+            headings = [(h.title, h.id) for top in page.toc for h in (top, *top.children)]
+            about = str(page.meta.get("description") or "")
+            title = str(page.title or config.site_name)
+            below = [heading for heading in headings if heading[0] != title]
+            self.written += written_entries(title, page.url, about, below)
         return html[heading.end() :] if (heading := _FIRST_HEADING.match(html)) else html
 
     def on_page_context(
@@ -181,12 +211,6 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         values["serving"] = self.preview
         return values  # type: ignore[return-value]
 
-    def on_post_template(
-        self, output_content: str, *, template_name: str, config: MkDocsConfig
-    ) -> str:
-        """A page for any address needs to know where the site stands; without, there is none."""
-        return output_content if config.site_url or template_name != NOT_FOUND else ""
-
     def _site_values(self, config: MkDocsConfig, at: str | None, page: Page | None) -> SiteValues:
         root = urlsplit(config.site_url or "/").path.rstrip("/")
 
@@ -197,10 +221,11 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
             there = {s: f for s in pages if (f := self.files.get_file_from_path(s))}
             return [Way(pages[s], url(f.url), f.page is page) for s, f in there.items()]
 
-        own = {p.file.src_uri: str(p.title) for p in self.own_pages}
-        nav = ways({FRONT: "Patterns"} | FOR_MAKERS | own)
-        foot = nav + ways(FOR_DESIGNERS)
-        return SiteValues(config.site_name, tuple(nav), tuple(foot), url)
+        pages = {p.file.src_uri: str(p.title) for p in self.own_pages}
+        nav = ways(FOR_MAKERS | pages | SEARCH)
+        foot = nav + ways(AT_THE_FOOT)
+        own = self.files.get_file_from_path(OWN_SHEET) is not None
+        return SiteValues(config.site_name, tuple(nav), tuple(foot), url, own)
 
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., None]
@@ -212,6 +237,11 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
 def patterns_folder(config: MkDocsConfig) -> Path:
     """The folder of the patterns; the option counts from where mkdocs.yml stands."""
     return Path(config.config_file_path).parent / _plugin(config).config.patterns
+
+
+def _look(config: MkDocsConfig) -> tuple[Look, tuple[str, ...]]:
+    """The colours that the settings tell, and what is wrong with them."""
+    return look(config.theme.get("accent"), config.theme.get("strip"))
 
 
 def _plugin(config: MkDocsConfig) -> RoundproofPlugin:
@@ -240,17 +270,22 @@ def _modules_of_the_theme(files: Files) -> list[File]:
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """Where a site's mkdocs.yml says that its patterns are and the site goes."""
+    """Where a site's mkdocs.yml says that its patterns are and the site goes, and in which
+    colours."""
 
     patterns: Path
     site: Path
+    look: Look
 
 
 def settings(file: Path) -> Settings:
     """A site's settings. Raises HostError."""
     with _plainly() as said:
         config = _loaded(file, said)
-    return Settings(patterns_folder(config), Path(config.site_dir))
+    found, troubles = _look(config)
+    if troubles:
+        raise HostError(f"{file} cannot be used. " + " ".join(troubles))
+    return Settings(patterns_folder(config), Path(config.site_dir), found)
 
 
 def build_site(file: Path, into: Path, site: Site) -> None:

@@ -1,7 +1,6 @@
 """A pattern's page and its tester copy in a real browser, from a host and from disk."""
 
 import re
-import shutil
 from collections.abc import Iterator
 from itertools import pairwise
 from pathlib import Path
@@ -10,7 +9,7 @@ from urllib.parse import urlsplit
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
-from rendering import THEME, copy_for_testers, page_of, proof_of
+from rendering import copy_for_testers, page_of, proof_of, written
 from roundproof.pages.yarns import yarn_sheet
 from whole_patterns import PEBBLE
 
@@ -257,18 +256,6 @@ def test_the_tester_copy_can_be_filled_in(page: Page, root: str) -> None:
 
 
 ENDLESS = "W" * 200
-
-
-def written(folder: Path, name: str, html: str, sheet: str) -> str:
-    """A page with the theme's files beside it, as on a site; its address."""
-    if not (folder / "css").exists():
-        for part in ("css", "fonts"):
-            shutil.copytree(THEME / part, folder / part)
-    place = folder / "patterns" / name
-    place.mkdir(parents=True)
-    (place / "index.html").write_text(html, "utf-8")
-    (place / "yarns.css").write_text(sheet, "utf-8")
-    return (place / "index.html").as_uri()
 
 
 @pytest.mark.parametrize("old", ["title: Pebble", "name: slate grey", "name: Upper", "care: Hand"])

@@ -41,7 +41,7 @@ def found(
 ) -> list[Finding]:
     lines = "\n".join(f"  - {step}" for step in steps or (WHIP,))
     text = PATTERN.format(under=under, upper=upper, more=more, steps=lines)
-    quiet = ("value-missing", "material-unused", "key-unworked")
+    quiet = ("value-missing", "material-unused")
     return [f for f in proved(text)[1] if f.check not in quiet]
 
 

@@ -40,6 +40,13 @@ def test_all_copies_are_counted() -> None:
     assert four.metres == pytest.approx(4 * (one.metres or 0))
 
 
+def test_each_strand_goes_the_whole_way() -> None:
+    one = need(BALL, RING, more="gauge: 18 sts x 18 rounds = 10 cm")
+    two = need(BALL, RING, more="gauge: 18 sts x 18 rounds = 10 cm\nstrands: 2")
+    assert two.metres == pytest.approx(2 * (one.metres or 0))
+    assert two.grams == pytest.approx(2 * (one.grams or 0))
+
+
 def test_taller_stitches_take_more() -> None:
     # double crochet 1.9 times as much as single crochet
     plain, tall = need(BALL, RING, "R2: sc around"), need(BALL, RING, "R2: dc around")

@@ -70,7 +70,7 @@ def assert_harmless(html: str) -> None:
     for tag, attributes in elements(html):
         assert tag not in REAL or tag in ("link", "meta") or is_ours(tag, attributes), tag
         if tag == "link":
-            assert re.fullmatch(r"(\.\./\.\./)?(css/)?[a-z]+\.(css|svg)", attributes["href"] or "")
+            assert re.fullmatch(r"(\.\./\.\./)?(css/)?[a-z_]+\.(css|svg)", attributes["href"] or "")
         for name, value in attributes.items():
             assert not name.startswith("on") and name != "style", (tag, name)
             address = (value or "").strip().lower()

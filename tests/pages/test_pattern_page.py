@@ -56,7 +56,8 @@ def test_a_round_is_printed_in_both_terms_with_its_own_first(page: PatternPage) 
     assert str(ring.work) == (
         '<span class="ab"><span class="us">6\u00a0sc in magic\u00a0ring</span>'
         '<span class="uk" hidden>6\u00a0dc in magic\u00a0ring</span></span>'
-        '<span class="out" hidden><span class="us">6\u00a0single crochet in a magic\u00a0ring.</span>'
+        '<span class="out" hidden>'
+        '<span class="us">6\u00a0single crochet in a magic\u00a0ring.</span>'
         '<span class="uk" hidden>6\u00a0double crochet in a magic\u00a0ring.</span></span>'
     )
     british = PEBBLE.replace("terms: US", "terms: UK")
@@ -285,3 +286,11 @@ def test_a_colour_for_embroidery_alone_has_an_amount_in_words() -> None:
     text = ink.replace("assembly:", "assembly:\n  - embroider: {piece: upper, with: ink}", 1)
     things = pattern_page(proof_of(text)).materials.things
     assert any("short length, for embroidery" in str(more) for t in things for more in t.more)
+
+
+def test_a_left_handed_maker_of_a_subject_with_a_side_is_warned() -> None:
+    plain = page_of(PEBBLE)
+    assert "The side matters" not in plain and 'class="lh told" hidden' in plain
+    handed = page_of(PEBBLE.replace("scientific:", "handed: yes\n  scientific:", 1))
+    assert "The side matters: its mirror image would be another thing." in handed
+    assert "Worked left-handed it comes out as that other thing" in handed

@@ -184,11 +184,3 @@ def test_five_mistakes_give_five_findings() -> None:
     )
     checks = [f.check for f in findings(text)]
     assert checks == ["value-unknown", "key-unknown", "unit-missing", "key-doubled", "value-kind"]
-
-
-def test_what_is_not_worked_yet_is_kept_with_a_note() -> None:
-    text = f"terms: US\n{BODY}specimen: {{name: Pebble, handed: yes}}\n"
-    found = finding(text)
-    assert (found.check, found.severity, found.span.text) == ("key-unworked", "note", "handed")
-    specimen = loaded(text).specimen
-    assert specimen is not None and specimen.handed is not None and specimen.handed.value

@@ -34,8 +34,8 @@ def assert_harmless(site: Path) -> None:
             continue
         for tag, attributes in Tags(data.decode()).found:
             ours = re.fullmatch(r"[./a-z]*js/[a-z-]+\.js", attributes.get("src") or "")
-            data = re.fullmatch(r"application/(ld\+)?json", attributes.get("type") or "")
-            assert tag != "script" or ours or data, name
+            plain = re.fullmatch(r"application/(ld\+)?json", attributes.get("type") or "")
+            assert tag != "script" or ours or plain, name
             assert attributes.get("src") != "x", name
             assert "style" not in attributes, name
             assert not [a for a in attributes if a.startswith("on")], name

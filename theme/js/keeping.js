@@ -177,7 +177,6 @@ function showCopies(keeping, piece, copy) {
 /** With a script a box of the copies chooses the one in work; finished is told by its rounds. */
 function chooseCopies(keeping, piece) {
   if (!piece.copies) return;
-  piece.copies.querySelector("legend").textContent = "Copy in work";
   piece.copies.querySelectorAll("input").forEach((box, at) => {
     box.type = "radio";
     box.name = `${piece.id}-copy`;

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from roundproof.checks import accept_final, accept_stale, all_checks
+from roundproof.checks import FORMER, accept_final, accept_stale, all_checks
 from roundproof.findings import Finding
 from roundproof.frozen import replace
 from roundproof.pattern.model import Accept
@@ -25,7 +25,7 @@ def set_aside(findings: Sequence[Finding], entries: Sequence[Accept]) -> tuple[F
         if entry.check.value in final:
             out.append(accept_final.finding(entry))
         elif not hits:
-            out.append(accept_stale.finding(entry, all_checks()))
+            out.append(accept_stale.finding(entry, [*all_checks(), *FORMER]))
         else:
             because = entry.because.value if entry.because else ""
             for i in hits:

@@ -11,6 +11,7 @@ from time import perf_counter
 from roundproof.checks.results import Results
 from roundproof.cli.shared import put
 from roundproof.pages.links import LinksNotChecked, broken_links
+from roundproof.pages.look import Look
 from roundproof.pages.standing import Standing, standing
 from roundproof.pages.swap import CannotReplace, new_site
 from roundproof.telling.paint import paint_for
@@ -62,7 +63,7 @@ def run(args: argparse.Namespace) -> int:
     results = prove(host.patterns)
     _tell(results)
     try:
-        pages = _built(file, site, results)
+        pages = _built(file, site, results, host.look)
     except Stopped as stop:
         still = say("build.still" if site.exists() else "build.none_yet", site=site)
         said = f"{stop}\n{say('build.stopped', last=still)}"
@@ -80,7 +81,7 @@ def _tell(results: Results) -> None:
             put(say("build.withheld", name=result.name) + "\n")
 
 
-def _built(file: Path, site: Path, results: Results) -> int:
+def _built(file: Path, site: Path, results: Results, look: Look) -> int:
     """Build the site into its place; how many pages it has. Raises Stopped."""
     from roundproof.mkdocs_plugin import HostError, build_site
     from roundproof.pages.site import whole_site
@@ -88,7 +89,7 @@ def _built(file: Path, site: Path, results: Results) -> int:
     stops = [r.name for r in results.files if standing(r) is Standing.STOPS]
     if stops:
         raise Stopped(say("build.stops", names=listing(stops)))
-    whole = whole_site(results)
+    whole = whole_site(results, look=look)
     if whole.troubles:
         raise Stopped("\n".join(whole.troubles))
     try:

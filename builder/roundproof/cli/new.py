@@ -7,6 +7,7 @@ import sys
 from pathlib import Path
 
 from roundproof.cli.shared import put
+from roundproof.drawing.colour import read_shade
 from roundproof.pattern.files import DEFAULTS_FILE
 from roundproof.pattern.load import load_defaults
 from roundproof.pattern.model import Terms
@@ -24,6 +25,8 @@ def configure(parser: argparse.ArgumentParser) -> None:
     site = kinds.add_parser("site", help=say("new.site"))
     site.add_argument("folder", type=Path, metavar="DIR", help=say("new.site_folder"))
     site.add_argument("--title", metavar="TITLE", help=say("new.site_title"))
+    site.add_argument("--designer", metavar="NAME", help=say("new.site_designer"))
+    site.add_argument("--accent", metavar="SHADE", help=say("new.site_accent"))
     pattern = kinds.add_parser("pattern", help=say("new.pattern"))
     pattern.add_argument("name", metavar="NAME", help=say("new.pattern_name"))
     pattern.add_argument("--folder", metavar="FOLDER", help=say("new.pattern_folder"))
@@ -49,7 +52,11 @@ def run(args: argparse.Namespace) -> int:
 def _new_site(args: argparse.Namespace) -> str:
     folder: Path = args.folder
     title = _one_line(args.title or folder.resolve().name.replace("-", " ").replace("_", " "))
-    files = write_site(folder, title[:1].upper() + title[1:] or say("new.untitled"))
+    accent = args.accent or ""
+    if accent and read_shade(accent) is None:
+        raise InTheWay(say("new.no_shade", shade=repr(accent)))
+    title = title[:1].upper() + title[1:] or say("new.untitled")
+    files = write_site(folder, title, _one_line(args.designer or ""), accent)
     nexts = [say(f"new.next_{step}", folder=folder) for step in ("cd", "build", "serve", "pattern")]
     lines = [*map(str, files), "", say("new.site_done", folder=folder), ""]
     return "\n".join([*lines, *(f"  {line}" for line in nexts)]) + "\n"

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from math import atan2, cos, degrees, pi, sin
 
+from roundproof.drawing.coarse import coarse, turned, without_rounds
 from roundproof.drawing.outline import RULES
 from roundproof.drawing.places import MOST_COPIES, Seat, seats, things
 from roundproof.drawing.profile import Profile, profile
@@ -56,6 +57,7 @@ class _Sheet:
     """What has been drawn so far and how far it reaches."""
 
     shapes: list[Shape] = field(default_factory=list)
+    rough: bool = False
     half: float = 0.0
     top: float = 0.0
     bottom: float = 0.0
@@ -66,17 +68,26 @@ class _Sheet:
 
 
 def draw_plate(
-    pattern: Pattern, fabric: Fabric, measures: Measures, id: str, title: str
+    pattern: Pattern,
+    fabric: Fabric,
+    measures: Measures,
+    id: str,
+    title: str,
+    *,
+    rough: bool = False,
 ) -> Plate | None:
-    """None where no piece can be drawn. `title` is what the drawing is read out as."""
+    """None where no piece can be drawn. `title` is what the drawing is read out as. A `rough` one
+    shows how the pieces look and not one of their rounds."""
     profiles = _profiles(pattern, fabric, measures)
+    profiles = coarse(profiles) if rough else profiles
     if not profiles:
         return None
     main = _largest(profiles, fabric)
-    sheet = _Sheet()
+    sheet = _Sheet(rough=rough)
     drawn = _main(sheet, main, profiles, pattern, fabric)
     _below(sheet, [p for key, p in profiles.items() if key not in drawn], fabric)
     bar = _bar(sheet) if main.measured else 0.0
+    sheet.shapes = without_rounds(sheet.shapes) if rough else sheet.shapes
     return Plate(
         _drawing(sheet, id, title),
         main.piece,
@@ -117,7 +128,8 @@ def _main(
     """Draws the main piece with what sits on it; the keys of all that is drawn."""
     skirts, drawn = _skirts(main, profiles, pattern, fabric)
     if main.flat:
-        drawn |= _limbs(sheet, main, profiles, seats(pattern, fabric))
+        seated = seats(pattern, fabric)
+        drawn |= _limbs(sheet, main, profiles, turned(seated) if sheet.rough else seated)
         sheet.shapes += from_above(main, skirts)
         sheet.reach(main.width / 2, main.depth / 2)
         sheet.reach(main.width / 2, -main.depth / 2)
@@ -126,7 +138,7 @@ def _main(
         out = max((skirt.depth for skirt in skirts.values()), default=0.0)
         sheet.reach(main.width / 2 + out, main.height * LEAN + TILT * main.depth / 2)
         sheet.reach(0, -TILT * main.rings[0].radius)
-    sheet.shapes += _things(main, pattern, fabric)
+    sheet.shapes += _things(main, pattern, fabric, sheet.rough)
     return drawn | {main.piece}
 
 
@@ -206,13 +218,14 @@ def _riders(guest: Profile, riders: list[tuple[Seat, Profile]], x: float) -> lis
     return shapes
 
 
-def _things(main: Profile, pattern: Pattern, fabric: Fabric) -> list[Shape]:
+def _things(main: Profile, pattern: Pattern, fabric: Fabric, rough: bool) -> list[Shape]:
     """Eyes and the like, where they are set, at their size."""
     if not main.measured:
         return []
     shapes: list[Shape] = []
     sizes = {n.item.value: n.size.value for n in pattern.notions if n.size is not None}
-    for seat in things(pattern, fabric):
+    placed = things(pattern, fabric)
+    for seat in turned(placed) if rough else placed:
         size = sizes.get(seat.guest)
         if seat.host != main.piece or size is None:
             continue

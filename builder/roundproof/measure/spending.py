@@ -68,7 +68,8 @@ class Spending:
 
     def ends(self, key: str) -> float:
         """mm in both tails of a yarn."""
-        return TAIL + self.last[key] if key in self.last else 0.0
+        ends = TAIL + self.last[key] if key in self.last else 0.0
+        return ends * _strands(self.piece)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +112,7 @@ def spending(pattern: Pattern, worked: WorkedPiece) -> Spending:
         for _, key in entry.tally:
             if key not in rates:
                 rates[key] = _rate(pattern, worked.piece, key)
-        lines.append(_line(entry, rates, shares))
+        lines.append(_line(worked.piece, entry, rates, shares))
     known = {rate.yarn.key: rate for rate in rates.values() if rate}
     last = dict.fromkeys(known, TAIL)
     if (ending := last_yarn(pattern, worked)) in last:
@@ -164,15 +165,24 @@ def last_yarn(pattern: Pattern, worked: WorkedPiece) -> str:
     return yarn.key if yarn else ""
 
 
+def _strands(piece: Piece) -> int:
+    """Strands held together; each goes the whole way of every stitch."""
+    return max(piece.strands.value, 1) if piece.strands else 1
+
+
 def _line(
-    entry: WorkedRound, rates: Mapping[str | None, Rate | None], shares: Mapping[str, float]
+    piece: Piece,
+    entry: WorkedRound,
+    rates: Mapping[str | None, Rate | None],
+    shares: Mapping[str, float],
 ) -> Line:
     pairs = max((entry.used or 0) - (entry.made or 0), 0) if entry.available else 0
     together = DECREASE * pairs / sum(entry.tally.values())
+    strands = _strands(piece)
     units: dict[str, float] = {}
     for (stitch, key), count in entry.tally.items():
         if (rate := rates[key]) is not None:
-            here = count * (shares[stitch] + together)
+            here = count * (shares[stitch] + together) * strands
             units[rate.yarn.key] = units.get(rate.yarn.key, 0.0) + here
     return Line(entry.round.label.first, entry.rounds, units)
 

@@ -80,14 +80,14 @@ def _add(after: dict[str, dict[int, Inserted]], place: Place, more: Inserted) ->
     here[place[1]] = Inserted((*old.said, *more.said), (*old.photos, *more.photos))
 
 
-def album(proof: Proof, pictures: Mapping[str, Picture], *, whole: bool) -> tuple[Photo, ...]:
-    """The photos that stand by themselves; with `whole` also those of a round."""
-    return tuple(_album(proof, pictures, whole))
+def album(proof: Proof, pictures: Mapping[str, Picture]) -> tuple[Photo, ...]:
+    """The photos that stand by themselves and not at a round."""
+    return tuple(_album(proof, pictures))
 
 
-def _album(proof: Proof, pictures: Mapping[str, Picture], whole: bool) -> Iterator[Photo]:
+def _album(proof: Proof, pictures: Mapping[str, Picture]) -> Iterator[Photo]:
     for photo in proof.pattern.photos:
-        if whole or place_of(photo.after, proof) is None:
+        if place_of(photo.after, proof) is None:
             shown = photo_value(photo, pictures)
             if shown is not None:
                 yield shown

@@ -9,11 +9,13 @@ from urllib.parse import quote
 from markupsafe import Markup, escape
 
 from roundproof.pages.figures import day
+from roundproof.pages.licences import licence_of
+from roundproof.pages.materials import to_buy
 from roundproof.pages.prose import plain_text, prose
 from roundproof.pages.specimen import size_words
 from roundproof.pages.times import hours_words
 from roundproof.pages.values import Contact, Fact, Safety
-from roundproof.pages.wording import in_both
+from roundproof.pages.wording import in_both, plain
 from roundproof.pattern.hazards import brought
 from roundproof.pattern.model import Pattern, Status
 from roundproof.proof import Proof
@@ -28,7 +30,6 @@ _STANDING = {
 }
 _MAIL = re.compile(r"[^\s@<>\"']+@[^\s@<>\"']+\.[^\s@<>\"']+")
 _WEB = re.compile(r"https?://[^\s<>\"']+", re.I)
-_LICENCE = re.compile(r"CC-BY(-NC)?(-SA|-ND)?-(\d\.\d)", re.I)
 
 
 def title_of(pattern: Pattern) -> str:
@@ -48,6 +49,8 @@ def _facts(proof: Proof) -> Iterator[Fact]:
     pattern = proof.pattern
     if pattern.size is not None and (words := size_line(pattern)):
         yield Fact("Size", words)
+    if wanted := to_buy(proof):
+        yield Fact("To buy", plain(wanted[:1].upper() + wanted[1:]), "all of it", "#materials")
     if proof.measures.hours is not None:
         hours = Markup('<span class="g">{}</span>').format(hours_words(*proof.measures.hours))
         yield Fact("Time", hours, "estimated")
@@ -117,13 +120,8 @@ def licence(pattern: Pattern) -> Contact | None:
     if pattern.licence is None:
         return None
     text = pattern.licence.value
-    found = _LICENCE.fullmatch(text)
-    if found is None:
-        return contact(text)
-    kind = "by" + "".join(part.lower() for part in found.groups()[:2] if part)
-    words = text.upper().replace("CC-", "CC ").rsplit("-", 1)
-    link = f"https://creativecommons.org/licenses/{kind}/{found[3]}/"
-    return Contact(" ".join(words), link)
+    known = licence_of(text)
+    return Contact(known.words, known.address) if known else contact(text)
 
 
 def permissions(pattern: Pattern) -> tuple[tuple[str, str], ...]:

@@ -6,26 +6,31 @@ from markupsafe import Markup
 
 from roundproof.drawing.shapes import Box, Drawing, Rect
 from roundproof.drawing.svg import write_svg
+from roundproof.drawing.symbols import symbol
 from roundproof.frozen import dataclass
-from roundproof.reference import StitchKind, Term, stitches, terms
+from roundproof.reference import StitchKind, Technique, Term, stitches, techniques, terms
 from roundproof.writing.slug import slug
 
-_TALL, _WIDE = 22.0, 16.0
+_TALL, _WIDE = 26.0, 22.0
 """Pixels of a single crochet in the drawings of relative height."""
 _SINGLE = "a single crochet (UK: double crochet)"
 
 
 @dataclass(frozen=True, slots=True)
 class StitchRow:
-    """A stitch: its short words, its names and how it is worked as one text, how tall it is and a
-    bar of that height."""
+    """A stitch: its short words, its names as one text, how it is worked step by step, how tall it
+    is with a bar of that height, and every spelling that is read. `vague` names mean different
+    things to different designers."""
 
     id: str
     us: str
     uk: str
     says: str
+    steps: tuple[str, ...]
     height: str
+    vague: bool
     drawing: Markup
+    spellings: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,35 +41,51 @@ class WordRow:
     us: str
     uk: str
     says: str
+    steps: tuple[str, ...]
+    spellings: str
 
 
 @dataclass(frozen=True, slots=True)
 class Glossary:
     stitches: tuple[StitchRow, ...]
     words: tuple[WordRow, ...]
+    techniques: tuple[WordRow, ...]
     sources: tuple[str, ...]
 
 
 def glossary() -> Glossary:
-    """All stitches by height and all words that need saying, by the alphabet."""
+    """All stitches by height, all words that need saying by the alphabet, and the techniques."""
     words = sorted((t for t in terms().values() if t.means), key=lambda t: t.us_short.lower())
-    sources = [kind.source for kind in stitches().values()] + [word.source for word in words]
     return Glossary(
         tuple(_stitch_row(kind) for kind in stitches().values()),
         tuple(_word_row(word) for word in words),
-        tuple(dict.fromkeys(sources)),
+        tuple(_technique_row(technique) for technique in techniques()),
+        _sources(words),
     )
 
 
+def _sources(words: list[Term]) -> tuple[str, ...]:
+    said = [kind.source for kind in stitches().values()]
+    said += [word.source for word in words] + [technique.source for technique in techniques()]
+    return tuple(dict.fromkeys([*said, _SIGNS]))
+
+
+_SIGNS = (
+    "signs in charts: JIS L 0201:1995 and the Craft Yarn Council's crochet chart symbols (2018)"
+)
+
+
 def _stitch_row(kind: StitchKind) -> StitchRow:
-    names = _with_uk(kind.us_name, kind.uk_name)
     return StitchRow(
         f"stitch-{slug(kind.id)}",
         kind.short(uk=False),
         kind.short(uk=True),
-        f"{_capital(names)}. {kind.steps}",
+        _capital(_with_uk(kind.us_name, kind.uk_name)),
+        kind.steps,
         _height(kind),
-        Markup(write_svg(_bar(kind.height))),
+        kind.vague,
+        Markup(write_svg(_drawing(kind))),
+        " ".join(dict.fromkeys((kind.us_name, kind.uk_name, *kind.us, *kind.uk))),
     )
 
 
@@ -77,11 +98,13 @@ def _height(kind: StitchKind) -> str:
     return f"{times} times as tall as {_SINGLE}."
 
 
-def _bar(height: float) -> Drawing:
-    """A stitch as wide as one and as tall as it is; a chain, which has no height, as a line."""
-    tall = max(height * _TALL, 2.0)
-    bar = Rect(0, 0, _WIDE, tall, "yarn y0")
-    return Drawing((bar,), "tall", Box(0, 0, _WIDE, tall), width=_WIDE, height=tall)
+def _drawing(kind: StitchKind) -> Drawing:
+    """A bar as wide as a stitch and as tall as this one, and on it the stitch's sign in charts; a
+    chain, which has no height, as a line."""
+    bar = max(kind.height * _TALL, 2.0)
+    tall = max(bar, 0.55 * _WIDE)
+    shapes = (Rect(0, (tall - bar) / 2, _WIDE, bar), *symbol(kind.id, _WIDE, tall))
+    return Drawing(shapes, "tall", Box(0, 0, _WIDE, tall), width=_WIDE, height=tall)
 
 
 def _word_row(term: Term) -> WordRow:
@@ -92,6 +115,19 @@ def _word_row(term: Term) -> WordRow:
         term.us_short,
         "" if term.uk_short == term.us_short else term.uk_short,
         f"{_capital(name + means)}.",
+        tuple(_in_both(step) for step in term.steps),
+        " ".join(dict.fromkeys((term.name, *term.words))),
+    )
+
+
+def _technique_row(technique: Technique) -> WordRow:
+    return WordRow(
+        f"how-{slug(technique.id)}",
+        technique.us,
+        "" if technique.uk == technique.us else technique.uk,
+        f"{_capital(technique.means)}.",
+        technique.steps,
+        technique.id,
     )
 
 
@@ -99,6 +135,13 @@ def _in_terms(text: str, *, uk: bool) -> str:
     """The text with `{sc}` and its like as the reader's terms call them."""
     for kind in stitches().values():
         text = text.replace("{" + kind.id + "}", kind.short(uk))
+    return text
+
+
+def _in_both(text: str) -> str:
+    """The text with `{sc}` as "sc (UK: dc)"."""
+    for kind in stitches().values():
+        text = text.replace("{" + kind.id + "}", _with_uk(kind.short(False), kind.short(True)))
     return text
 
 

@@ -15,7 +15,7 @@ from roundproof.measure.regauge import placed
 from roundproof.pages.figures import metres, millimetres, trimmed
 from roundproof.pages.other_gauges import other_gauges
 from roundproof.pages.sizes import piece_size_words
-from roundproof.pages.specimen import DIMENSION_WORDS
+from roundproof.pages.specimen import SAID
 from roundproof.pages.values import GaugeLine, InYourYarn, Predicted
 from roundproof.pages.wording import chip, in_both, measure
 from roundproof.pages.yarn_data import gauge_lines, in_script, stitch_height, yarn_data
@@ -79,7 +79,7 @@ def _predicted(proof: Proof) -> Iterator[Predicted]:
     pattern, measures = proof.pattern, proof.measures
     for name in DIMENSIONS:
         if value := getattr(pattern.size, name, None):
-            yield Predicted("size", _finished(DIMENSION_WORDS[name]), measure(value.value))
+            yield Predicted("size", _finished(SAID[name]), measure(value.value))
     for key, size in measures.pieces.items():
         name = proof.fabric.pieces[key].piece.name
         yield Predicted("piece", Markup(escape(name)), _in_lines(piece_size_words(size)))

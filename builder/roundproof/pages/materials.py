@@ -18,22 +18,45 @@ from roundproof.pages.wording import in_both, plain
 from roundproof.pattern.model import Gauge, Notion, Yarn
 from roundproof.proof import Proof
 from roundproof.reference import stitches
+from roundproof.reference.yarn_weights import yarn_weight
 
 
 def materials(proof: Proof) -> Materials:
-    used = _used(proof)
+    used = used_yarns(proof)
     things = (*_yarns(proof, used), *_hooks(proof, used), *_notions(proof))
     drawn = any("<svg" in thing.drawing for thing in things)
     return Materials(_summary(proof, used), _legend(things) if drawn else "", things)
 
 
+def to_buy(proof: Proof) -> str:
+    """The yarn and the hooks in a few words: "3 balls of light yarn (3), hook 2.5 mm"."""
+    used = [yarn for yarn in used_yarns(proof) if yarn.key in proof.measures.yarns]
+    weights = sorted({yarn.weight.value for yarn in used if yarn.weight})
+    kinds = [f"{kind.name.lower()} ({n})" for n in weights if (kind := yarn_weight(n))]
+    balls = [_balls(proof, yarn) for yarn in used]
+    what = f"{listed(kinds)} yarn" if kinds else "yarn"
+    if balls and None not in balls:
+        what = f"{counted(sum(filter(None, balls)), 'ball')} of {what}"
+    sizes = sorted({yarn.hook.value for yarn in used if yarn.hook})
+    name = "hooks" if len(sizes) > 1 else "hook"
+    hooks = [f"{name} {listed([millimetres(size) for size in sizes])}"] if sizes else []
+    parts = [what, *hooks] if kinds or hooks or None not in balls else []
+    return ", ".join(parts) if used else ""
+
+
+def _balls(proof: Proof, yarn: Yarn) -> int | None:
+    need = proof.measures.yarns.get(yarn.key)
+    return yarn.balls.value if yarn.balls else need.balls if need else None
+
+
 def used_marks(proof: Proof) -> tuple[YarnMark, ...]:
     """The marks of the yarns that the pattern lists or works with."""
     marks = yarn_marks(proof.pattern)
-    return tuple(mark_of(marks, yarn.key) for yarn in _used(proof))
+    return tuple(mark_of(marks, yarn.key) for yarn in used_yarns(proof))
 
 
-def _used(proof: Proof) -> list[Yarn]:
+def used_yarns(proof: Proof) -> list[Yarn]:
+    """The yarns that the pattern lists or works with."""
     return [yarn for yarn in proof.pattern.yarns if _needed(proof, yarn)]
 
 
@@ -106,8 +129,7 @@ def _amount(proof: Proof, yarn: Yarn) -> str:
         parts.append(about + metres(need.metres))
         if need.grams is not None:
             parts.append(grams(need.grams))
-    balls = yarn.balls.value if yarn.balls else need.balls if need else None
-    if balls is not None:
+    if (balls := _balls(proof, yarn)) is not None:
         parts.append(counted(balls, "ball"))
     if need is None and any(proof.pattern.yarn(u.word) is yarn for u in thread_uses(proof.pattern)):
         parts.append("a short length, for embroidery")

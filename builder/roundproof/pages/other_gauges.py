@@ -13,7 +13,7 @@ from roundproof.measure.model import YarnNeed
 from roundproof.measure.regauge import in_another_gauge, notion_sizes
 from roundproof.measure.yarn import yarn_needs
 from roundproof.pages.figures import NBSP, metres, millimetres, trimmed
-from roundproof.pages.specimen import DIMENSION_WORDS
+from roundproof.pages.specimen import SAID
 from roundproof.pages.values import OtherGauge
 from roundproof.pages.wording import measure
 from roundproof.pattern.model import Gauge, Pattern, Yarn
@@ -69,9 +69,7 @@ def _metres(proof: Proof, need: YarnNeed) -> str:
 
 def _size(proof: Proof, factor: float) -> Markup:
     """The stated measures, or those of the largest piece."""
-    said = [
-        (getattr(proof.pattern.size, name, None), word) for name, word in DIMENSION_WORDS.items()
-    ]
+    said = [(getattr(proof.pattern.size, name, None), word) for name, word in SAID.items()]
     parts = [
         Markup("{} {}").format(measure(value.value * factor), word) for value, word in said if value
     ]

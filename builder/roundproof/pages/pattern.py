@@ -18,7 +18,7 @@ from roundproof.pages.prose import inline, prose
 from roundproof.pages.rounds import Common, piece_work
 from roundproof.pages.sizes import sizes
 from roundproof.pages.specimen import scientific_name, specimen
-from roundproof.pages.values import ChangeEntry, PatternPage, Picture, PieceWork
+from roundproof.pages.values import ChangeEntry, PatternPage, Picture, PieceWork, Sold
 from roundproof.pages.words_used import words_used
 from roundproof.pattern.model import Pattern, Status
 from roundproof.proof import Proof
@@ -59,15 +59,16 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
         None if preview else in_your_yarn(proof),
         front.left_right(pattern),
         front.handed(pattern),
-        album(proof, pictures, whole=preview),
+        album(proof, pictures),
         specimen(proof),
-        words_used(pattern, proof.fabric),
-        _changes(pattern),
+        words_used(pattern, proof.fabric, named_only=preview),
+        _changes(pattern, preview),
         pattern.designer.value if pattern.designer else "",
         front.licence(pattern),
         front.permissions(pattern),
         contact,
         tuple(inline(credit, pattern) for credit in pattern.credits),
+        Sold(tuple((p.name, p.make) for p in pattern.pieces), contact) if preview else None,
     )
 
 
@@ -88,12 +89,13 @@ def _pieces(
     return tuple(made)
 
 
-def _changes(pattern: Pattern) -> tuple[ChangeEntry, ...]:
+def _changes(pattern: Pattern, preview: bool) -> tuple[ChangeEntry, ...]:
+    """A preview does not tell what was corrected in its rounds."""
     return tuple(
         ChangeEntry(
             change.version.value,
             day(change.date.value) if change.date else "",
-            inline(change.note, pattern),
+            Markup("") if preview else inline(change.note, pattern),
         )
         for change in pattern.changes
     )

@@ -7,14 +7,16 @@ from datetime import date
 from hashlib import sha256
 
 from roundproof.checks.results import Result
+from roundproof.drawing.colour import GROUNDS
 from roundproof.frozen import dataclass
 from roundproof.pages import photos
 from roundproof.pages.findings_shown import ShownFinding, shown
 from roundproof.pages.gallery import Shown
+from roundproof.pages.label import label
 from roundproof.pages.pattern import pattern_page
 from roundproof.pages.tester import tester_page
 from roundproof.pages.values import Picture
-from roundproof.pages.yarns import yarn_sheet
+from roundproof.pages.yarns import Grounds, yarn_sheet
 from roundproof.proof import Proof
 from roundproof.writing.slug import slug
 
@@ -57,10 +59,15 @@ def address_of(result: Result) -> str:
     return "patterns/" + (slug(name) or "pattern-" + sha256(name.encode()).hexdigest()[:8])
 
 
-def pattern_folder(result: Result, proof: Proof, *, listed: bool, preview: bool) -> Folder:
+def pattern_folder(
+    result: Result, proof: Proof, *, listed: bool, preview: bool, grounds: Grounds = GROUNDS
+) -> Folder:
     """The folder of a pattern that has a page. The preview shows findings beside the rounds."""
     pattern, at = proof.pattern, address_of(result)
-    found = photos.pictures([photo.file.value for photo in pattern.photos], proof.photo)
+    sold = pattern.show is not None and pattern.show.value == "preview"
+    # Photos of single rounds belong to the rounds.
+    shots = [photo for photo in pattern.photos if not (sold and photo.after)]
+    found = photos.pictures([photo.file.value for photo in shots], proof.photo)
     usable = {file: made for file, made in found.items() if isinstance(made, photos.Picture)}
     pictures = {file: _value(made) for file, made in usable.items()}
     changed = pattern.date.value if pattern.date else None
@@ -71,10 +78,13 @@ def pattern_folder(result: Result, proof: Proof, *, listed: bool, preview: bool)
     }
     pages = [SitePage(f"{at}/index.html", "pattern.html", values, listed, changed)]
     # A pattern whose rounds are sold elsewhere does not hand them out in a tester's copy.
-    if preview or not (pattern.show and pattern.show.value == "preview"):
+    if preview or not sold:
         copy = {"page": tester_page(proof, pictures)}
         pages.append(SitePage(f"{at}/tester.html", "tester.html", copy, listed=False))
-    files = [SiteFile(f"{at}/yarns.css", yarn_sheet(pattern).encode())]
+    if (card := label(proof)) is not None:
+        drawn = {"label": card, "plate": page.plate}
+        pages.append(SitePage(f"{at}/label.html", "label.html", drawn, listed=False))
+    files = [SiteFile(f"{at}/yarns.css", yarn_sheet(pattern, grounds).encode())]
     files += [
         SiteFile(f"{at}/{r.address}", r.data) for made in usable.values() for r in made.renditions
     ]

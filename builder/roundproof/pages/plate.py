@@ -14,12 +14,12 @@ from roundproof.proof import Proof
 
 
 def plate(proof: Proof, id: str = "plate") -> Figure | None:
-    """The drawing of a pattern's pieces; None where there is nothing to draw, and for a preview,
-    whose rounds could be counted in it."""
-    if is_preview(proof) or not proof.fabric.pieces:
+    """The drawing of a pattern's pieces; None where there is nothing to draw. That of a preview is
+    so rough that no round can be counted in it."""
+    if not proof.fabric.pieces:
         return None
-    title = _title(proof)
-    drawn = draw_plate(proof.pattern, proof.fabric, proof.measures, id, title)
+    title, rough = _title(proof), is_preview(proof)
+    drawn = draw_plate(proof.pattern, proof.fabric, proof.measures, id, title, rough=rough)
     if drawn is None:
         return None
     return Figure(Markup(write_svg(drawn.drawing)), title, _caption(proof, drawn))
@@ -38,14 +38,18 @@ def _title(proof: Proof) -> str:
     ]
     name = proof.pattern.title.value if proof.pattern.title else proof.pattern.slug
     more = f", and {len(pieces) - 12} more" if len(pieces) > 12 else ""
-    return f"{name}, drawn from its rounds: {', '.join(pieces[:12])}{more}."
+    how = "in outline" if is_preview(proof) else "drawn from its rounds"
+    return f"{name}, {how}: {', '.join(pieces[:12])}{more}."
 
 
 def _caption(proof: Proof, drawn: Plate) -> Markup:
     view = "From above" if drawn.above else "From the side"
+    bar = length_words(drawn.bar)
+    if is_preview(proof):
+        text = f"{view}. The outlines alone, about to scale; the bar is {bar}."
+        return Markup("<b>Fig.\u00a01.</b> {}").format(text)
     line = "Each line is a round" if drawn.every == 1 else f"Each line is {drawn.every} rounds"
     if drawn.measured:
-        bar = length_words(drawn.bar)
         basis = f"A drawing from the counts and the gauge, to scale; the bar is {bar}."
     else:
         basis = "A drawing from the counts alone, as no gauge is given."

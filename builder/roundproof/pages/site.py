@@ -9,9 +9,11 @@ from datetime import date
 from roundproof.checks.results import Result, Results
 from roundproof.frozen import dataclass
 from roundproof.pages.check_pages import check_pages
+from roundproof.pages.credits import credits
 from roundproof.pages.editor_page import editor_rows
-from roundproof.pages.gallery import Gallery, gallery
+from roundproof.pages.gallery import Gallery, Shown, gallery
 from roundproof.pages.glossary import glossary
+from roundproof.pages.look import OWN_SHEET, THEME, Look
 from roundproof.pages.pattern_folder import (
     Folder,
     SiteFile,
@@ -23,6 +25,7 @@ from roundproof.pages.pattern_folder import (
     unread_page,
 )
 from roundproof.pages.scripts import scripts
+from roundproof.pages.search_index import Entry, check_entries, pattern_entries, word_entries
 from roundproof.pages.standing import Standing, standing
 from roundproof.pattern.files import PATTERN_FILE
 from roundproof.pattern.json_schema import defaults_schema, pattern_schema
@@ -39,7 +42,7 @@ SCHEMAS = {
 class Site:
     """`gallery` also stands on the front page, with the files that the preview could not read.
     `newest` is the date of the newest pattern that has a page; `troubles` are sentences that stop
-    a build."""
+    a build; `search` is what is found here, but for pages written in Markdown."""
 
     pages: tuple[SitePage, ...]
     files: tuple[SiteFile, ...]
@@ -47,24 +50,27 @@ class Site:
     unread: tuple[Unread, ...]
     newest: date | None
     troubles: tuple[str, ...]
+    search: tuple[Entry, ...]
 
 
-def whole_site(results: Results, *, preview: bool = False) -> Site:
+def whole_site(results: Results, *, preview: bool = False, look: Look = THEME) -> Site:
     """The site of all patterns proved. Nothing stops the preview: what cannot be shown is left
     out or replaced by its findings."""
     shown = list(_with_pages(results, preview))
-    folders = [_folder(result, where, preview) for result, where in shown]
-    cards = gallery(folder.shown for folder in folders if folder.shown)
+    folders = [_folder(result, where, preview, look) for result, where in shown]
+    listed = [folder.shown for folder in folders if folder.shown]
+    cards = gallery(listed, look.grounds)
     pages = [page for folder in folders for page in folder.pages]
     files = [file for folder in folders for file in folder.files]
     troubles = [trouble for folder in folders for trouble in folder.troubles]
     return Site(
-        (*pages, *_pages_of_every_site(cards)),
-        (*files, *_files_of_every_site(cards)),
+        (*pages, *_pages_of_every_site(cards, listed)),
+        (*files, *_files_of_every_site(cards, look)),
         cards,
         tuple(unread(r) for r in results.files if preview and r.proof is None),
         max(_dates(result.proof for result, _ in shown), default=None),
         (*_same_addresses(shown), *(() if preview else troubles)),
+        (*pattern_entries(listed), *word_entries(glossary()), *check_entries(check_pages())),
     )
 
 
@@ -79,11 +85,13 @@ def _with_pages(results: Results, preview: bool) -> Iterator[tuple[Result, Stand
             yield result, where
 
 
-def _folder(result: Result, where: Standing, preview: bool) -> Folder:
+def _folder(result: Result, where: Standing, preview: bool, look: Look) -> Folder:
     if result.proof is None:
         return Folder((unread_page(result),))
     listed = where is Standing.PUBLIC
-    return pattern_folder(result, result.proof, listed=listed, preview=preview)
+    return pattern_folder(
+        result, result.proof, listed=listed, preview=preview, grounds=look.grounds
+    )
 
 
 def _same_addresses(shown: list[tuple[Result, Standing]]) -> Iterator[str]:
@@ -102,9 +110,12 @@ def _dates(proofs: Iterator[Proof | None]) -> Iterator[date]:
     return (proof.pattern.date.value for proof in proofs if proof and proof.pattern.date)
 
 
-def _pages_of_every_site(cards: Gallery) -> Iterator[SitePage]:
+def _pages_of_every_site(cards: Gallery, listed: list[Shown]) -> Iterator[SitePage]:
     yield SitePage("patterns/index.html", "gallery.html", {"gallery": cards})
     yield SitePage("glossary.html", "glossary.html", {"glossary": glossary()})
+    yield SitePage("search.html", "search.html", {})
+    found = credits(one.proof.pattern for one in listed)
+    yield SitePage("credits.html", "credits.html", {"credits": found})
     checks = check_pages()
     yield SitePage("checks/index.html", "checks.html", {"checks": checks})
     yield SitePage("checks/editor.html", "editor.html", {"rows": editor_rows()})
@@ -112,8 +123,11 @@ def _pages_of_every_site(cards: Gallery) -> Iterator[SitePage]:
         yield SitePage(check.address, "check.html", {"check": check})
 
 
-def _files_of_every_site(cards: Gallery) -> Iterator[SiteFile]:
+def _files_of_every_site(cards: Gallery, look: Look) -> Iterator[SiteFile]:
+    if look.sheet:
+        yield SiteFile(OWN_SHEET, look.sheet.encode())
     yield SiteFile("css/gallery.css", cards.sheet.encode())
+    yield SiteFile("css/newest.css", cards.newest_sheet.encode())
     for address, script in scripts().items():
         yield SiteFile(address, script.encode())
     for address, schema in SCHEMAS.items():

@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from markupsafe import Markup, escape
 
-from roundproof.pages.figures import trimmed
 from roundproof.pages.prose import inline
-from roundproof.pages.values import Specimen
-from roundproof.pages.wording import measure
+from roundproof.pages.scale import CALLED, Scale, in_proportion, scale_words, scales
+from roundproof.pages.values import PartRow, Specimen
+from roundproof.pages.wording import measure, plain
 from roundproof.pattern import model
 from roundproof.proof import Proof
 
-DIMENSIONS = ("height", "width", "length", "depth", "span_", "around")
-DIMENSION_WORDS = {"height": "high", "width": "wide", "length": "long", "depth": "deep",
-                   "span_": "across", "around": "round"}  # fmt: skip
-_BY = {name: name for name in DIMENSIONS} | {"span_": "span", "around": "way round"}
+SAID = {"height": "high", "width": "wide", "length": "long", "depth": "deep",
+        "span_": "across", "around": "round"}  # fmt: skip
+"""How each measure is told, in the order of the model."""
 
 _RANKED = re.compile(r"([A-Z][a-z-]+(?: [a-z-]+){0,2})(?= |$)(.*)", re.DOTALL)
 
@@ -31,9 +31,9 @@ def scientific_name(text: str) -> Markup:
     return Markup('{} <span class="g">{}</span>').format(name, author) if author else name
 
 
-def size_words(size: model.Size | model.RealSize, *, only: tuple[str, ...] = DIMENSIONS) -> Markup:
+def size_words(size: model.Size | model.RealSize) -> Markup:
     """ "2.1 cm high, 3.4 cm wide"."""
-    found = ((DIMENSION_WORDS[name], getattr(size, name)) for name in only)
+    found = ((word, getattr(size, name)) for name, word in SAID.items())
     said = (Markup("{} {}").format(measure(value.value), word) for word, value in found if value)
     return Markup(", ").join(said)
 
@@ -48,12 +48,18 @@ def specimen(proof: Proof) -> Specimen | None:
     lines = [Markup("{}.").format(Markup(", ").join(named))] if named else []
     return Specimen(
         found.name.value if found.name else "The specimen",
-        (*lines, *_sizes(found, proof.pattern.size)),
-        tuple((part, inline(text, proof.pattern)) for part, text in (found.parts or {}).items()),
+        (*lines, *_sizes(found, proof.pattern.size), *_handed(found)),
+        tuple(_parts(found, proof)),
         tuple(inline(text, proof.pattern) for text in found.simplified),
         tuple(_statement(one, proof) for one in found.statements),
         tuple(inline(text, proof.pattern) for text in found.references),
     )
+
+
+def _handed(found: model.Specimen) -> list[Markup]:
+    if found.handed is None or not found.handed.value:
+        return []
+    return [Markup("The side matters: its mirror image would be another thing.")]
 
 
 def _statement(one: model.Statement, proof: Proof) -> Markup:
@@ -67,24 +73,37 @@ def _source(source: object) -> Markup:
     return Markup(' <a href="#reference-{0}">[{0}]</a>').format(number)
 
 
+def _parts(found: model.Specimen, proof: Proof) -> Iterator[PartRow]:
+    """Every part that is told of or that a piece stands for, with its pieces."""
+    told = found.parts or {}
+    pieces: dict[str, list[str]] = {part: [] for part in told}
+    for piece in proof.pattern.pieces:
+        if piece.stands_for is not None:
+            name = piece.name if piece.make == 1 else f"{piece.name} × {piece.make:,}"
+            pieces.setdefault(piece.stands_for.value, []).append(name)
+    for part, made in pieces.items():
+        about = inline(told[part], proof.pattern) if part in told else Markup("")
+        yield PartRow(part, plain(", ".join(made)), about)
+
+
 def _sizes(found: model.Specimen, size: model.Size | None) -> list[Markup]:
     real = found.real_size
     if real is None or not (words := size_words(real)):
         return []
     lines = [Markup("Real size: {}.{}").format(words, _source(real.source))]
-    if size is not None and (scale := _scale(size, real)):
-        lines.append(Markup(escape(scale)))
+    told = scales(size, real)
+    if in_proportion(told):
+        told = told[:1]
+    else:
+        lines.append(Markup("The measures are not all in one scale."))
+    lines += [_scale(scale) for scale in told]
     return lines
 
 
-def _scale(size: model.Size, real: model.RealSize) -> str:
-    """The model against the real thing, by the first dimension that both give."""
-    for name in DIMENSIONS:
-        made, true = getattr(size, name), getattr(real, name)
-        if made and true and true.value > 0:
-            ratio = made.value / true.value
-            if abs(ratio - 1) < 0.05:
-                return f"Scale: life size, by the {_BY[name]}."
-            decimals = 1 if ratio > 1 else 2
-            return f"Scale: {trimmed(ratio, decimals)} times life size, by the {_BY[name]}."
-    return ""
+def _scale(scale: Scale) -> Markup:
+    return Markup("Scale: {}, by the {} ({} here, {} in life).").format(
+        scale_words(scale.ratio),
+        CALLED[scale.dimension],
+        measure(scale.made),
+        measure(scale.real),
+    )

@@ -233,12 +233,21 @@ class ChangeEntry:
 
 
 @dataclass(frozen=True, slots=True)
+class PartRow:
+    """A part of the specimen, the pieces that stand for it, and what is said of it."""
+
+    part: str
+    pieces: Markup
+    about: Markup
+
+
+@dataclass(frozen=True, slots=True)
 class Specimen:
-    """`parts` pairs a part with what is said of it; `statements` carry their source's number."""
+    """`statements` carry their source's number."""
 
     name: str
     lines: tuple[Markup, ...]
-    parts: tuple[tuple[str, Markup], ...]
+    parts: tuple[PartRow, ...]
     simplified: tuple[Markup, ...]
     statements: tuple[Markup, ...]
     references: tuple[Markup, ...]
@@ -253,8 +262,18 @@ class Contact:
 
 
 @dataclass(frozen=True, slots=True)
+class Sold:
+    """What a preview tells in the place of its rounds: the pieces by name with how many to make,
+    and where the whole pattern is to be had."""
+
+    pieces: tuple[tuple[str, int], ...]
+    contact: Contact | None
+
+
+@dataclass(frozen=True, slots=True)
 class PatternPage:
-    """`unlisted` pages ask search engines to pass them by; a `preview` page has no rounds."""
+    """`unlisted` pages ask search engines to pass them by; a `preview` page has no rounds, and
+    says in `sold` where they are."""
 
     slug: str
     title: str
@@ -291,6 +310,7 @@ class PatternPage:
     permissions: tuple[tuple[str, str], ...]
     contact: Contact | None
     credits: tuple[Markup, ...]
+    sold: Sold | None
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,26 +20,34 @@ from roundproof.notation.tree import (
 from roundproof.pages.prose import inline
 from roundproof.pages.values import Word
 from roundproof.pages.wording import in_both, plain, unbroken
-from roundproof.pattern.model import Pattern, Terms
+from roundproof.pattern.model import Pattern, SpecialStitch, Terms
 from roundproof.reference import StitchKind, Term, stitches, terms
 
 _LOOP_TERMS = {Loop.FRONT: "FLO", Loop.BACK: "BLO"}
 
 
-def words_used(pattern: Pattern, fabric: Fabric) -> tuple[Word, ...]:
-    """Stitches in order of height, then the other words, then the pattern's own stitches."""
+def words_used(pattern: Pattern, fabric: Fabric, *, named_only: bool = False) -> tuple[Word, ...]:
+    """Stitches in order of height, then the other words, then the pattern's own stitches, which
+    are told of or `named_only`."""
     said = set(_said(_instructions(fabric)))
     own = pattern.written_in
-    kinds = [_stitch(kind) for key, kind in stitches().items() if key in said]
+    told = {special.key for special in pattern.stitches if special.how}  # in the designer's words
+    kinds = [_stitch(kind) for key, kind in stitches().items() if key in said - told]
     togethers = sorted(word for word in said if word.startswith("tog "))
     others = [_term(term, own) for key, term in terms().items() if key in said and term.means]
     invented = [
-        Word(special.key, "", inline(special.how, pattern) if special.how else Markup(""))
+        Word(special.key, "", _own(special, pattern, named_only))
         for special in pattern.stitches
-        if special.key in said
+        if special.key in said and (special.how or special.key not in stitches())
     ]
     together = (_together(word, own) for word in togethers)
     return (*kinds, *together, *others, *_change(fabric), *invented)
+
+
+def _own(special: SpecialStitch, pattern: Pattern, named_only: bool) -> Markup:
+    if named_only:
+        return Markup("A stitch of this pattern's own.")
+    return inline(special.how, pattern) if special.how else Markup("")
 
 
 def _change(fabric: Fabric) -> tuple[Word, ...]:
@@ -103,7 +111,7 @@ def _stitches(item: Stitches) -> Iterator[str]:
 
 def _stitch(kind: StitchKind) -> Word:
     us, uk = (f"{kind.short(side)}, {kind.name(side)}" for side in (False, True))
-    return Word(us, "" if us == uk else uk, Markup(escape(unbroken(kind.steps))))
+    return Word(us, "" if us == uk else uk, Markup(escape(unbroken(" ".join(kind.steps)))))
 
 
 def _term(term: Term, own: Terms) -> Word:

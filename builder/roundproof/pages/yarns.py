@@ -23,30 +23,32 @@ from roundproof.pattern.model import Pattern, Terms
 LONGEST = 60
 """Characters of a name that fit at the foot of a page."""
 
-_WHITE, _CREAM, _DARK = GROUNDS
+Grounds = tuple[Ground, ...]
+"""White, cream and dark, in this order."""
 _CHOSEN = ':root:where([data-ground="{0}"], :has(#ground-{0}:checked))'
 _BY_DEVICE = ":root:where(:not([data-ground], :has(#ground-white:checked, #ground-cream:checked)))"
 
 
-def yarn_sheet(pattern: Pattern) -> str:
+def yarn_sheet(pattern: Pattern, grounds: Grounds = GROUNDS) -> str:
     """The whole file: colours, accent, and the line at the foot of each printed page."""
-    return yarn_rules(pattern) + _accents(pattern) + _page_foot(pattern)
+    return yarn_rules(pattern, "", grounds) + _accents(pattern, grounds) + _page_foot(pattern)
 
 
-def yarn_rules(pattern: Pattern, scope: str = "") -> str:
+def yarn_rules(pattern: Pattern, scope: str = "", grounds: Grounds = GROUNDS) -> str:
     """The yarns' colours alone, under a selector where several patterns share a page."""
+    white_ground, cream_ground, dark_ground = grounds
     shades = _shades(pattern)
     if not shades:
         return ""
     lead = f"{scope} " if scope else ""
     rules = [
         f"{lead}.{css} {{ --y: {write_shade(shade)}; --y-on: {write_shade(on(shade))};"
-        f" --y-pale: {write_shade(pale(shade, _WHITE))} }}"
+        f" --y-pale: {write_shade(pale(shade, white_ground))} }}"
         for css, shade in shades.items()
     ]
-    screen = _pales(shades, _CREAM, _CHOSEN.format("cream"), lead)
-    dark = _pales(shades, _DARK, _CHOSEN.format("dark"), lead)
-    device = _pales(shades, _DARK, _BY_DEVICE, lead)
+    screen = _pales(shades, cream_ground, _CHOSEN.format("cream"), lead)
+    dark = _pales(shades, dark_ground, _CHOSEN.format("dark"), lead)
+    device = _pales(shades, dark_ground, _BY_DEVICE, lead)
     paper = [
         f"{lead}.{css} {{ --y: {write_shade(grey(shade))}; --y-on: #000; --y-pale: #FFF }}"
         for css, shade in shades.items()
@@ -65,10 +67,10 @@ def _shades(pattern: Pattern) -> dict[str, RGB]:
         marks[yarn.key].css: read_shade(yarn.shade.value if yarn.shade else None)
         for yarn in pattern.yarns
     }
-    return {css: shade or _BARE for css, shade in read.items()}
+    return {css: shade or BARE_SHADE for css, shade in read.items()}
 
 
-_BARE: RGB = (0x7C, 0x8B, 0x8F)
+BARE_SHADE: RGB = (0x7C, 0x8B, 0x8F)
 """A yarn whose shade is not told: the theme's grey."""
 
 
@@ -79,17 +81,21 @@ def _pales(shades: dict[str, RGB], ground: Ground, root: str, lead: str) -> list
     ]
 
 
-def _accents(pattern: Pattern) -> str:
+def _accents(pattern: Pattern, grounds: Grounds) -> str:
     """The accent of the page is the first yarn's shade."""
     shade = next((s for y in pattern.yarns if y.shade and (s := read_shade(y.shade.value))), None)
     if shade is None:
         return ""
-    white, cream, dark = (write_shade(accent(shade, ground)) for ground in GROUNDS)
+    return by_ground(*(f"--accent: {write_shade(accent(shade, ground))}" for ground in grounds))
+
+
+def by_ground(white: str, cream: str, dark: str) -> str:
+    """What holds on each ground, whether the reader or the device chooses it."""
     return _lines(
-        f":root {{ --accent: {white} }}",
-        f"{_CHOSEN.format('cream')} {{ --accent: {cream} }}",
-        f"{_CHOSEN.format('dark')} {{ --accent: {dark} }}",
-        *_inside("@media (prefers-color-scheme: dark)", [f"{_BY_DEVICE} {{ --accent: {dark} }}"]),
+        f":root {{ {white} }}",
+        f"{_CHOSEN.format('cream')} {{ {cream} }}",
+        f"{_CHOSEN.format('dark')} {{ {dark} }}",
+        *_inside("@media (prefers-color-scheme: dark)", [f"{_BY_DEVICE} {{ {dark} }}"]),
     )
 
 

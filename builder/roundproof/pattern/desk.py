@@ -87,11 +87,6 @@ class Desk:
         mend = f"Did you mean `{near}`?" if near else "Use one of these."
         self.say("value-unknown", span, message, mend, edits=edits)
 
-    def unworked(self, span: Span, what: str) -> None:
-        """Something the schema knows and this release leaves alone."""
-        message = f"{what} is kept, but not worked yet: nothing is checked or printed from it."
-        self.say("key-unworked", span, message, severity=Severity.NOTE)
-
 
 def _found(node: Node) -> str:
     if isinstance(node, Scalar):

@@ -9,7 +9,6 @@ from roundproof.frozen import dataclass
 from roundproof.pattern.desk import Desk
 from roundproof.pattern.kinds import Choice, Kind, Schema
 from roundproof.pattern.nodes import Map, Node, Scalar
-from roundproof.pattern.unworked import UNWORKED
 from roundproof.source import Span
 
 
@@ -100,8 +99,6 @@ class Keys:
             if key is None:
                 desk.unknown_key(entry.key, self.called, tuple(known))
                 continue
-            if (self.called, key.name) in UNWORKED:
-                desk.unworked(entry.key.span, f"`{key.name}`")
             if _empty(entry.value):
                 continue
             value = key.kind.read(entry.value, key.name, desk)

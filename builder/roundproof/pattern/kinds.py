@@ -19,7 +19,6 @@ from roundproof.pattern.desk import Desk
 from roundproof.pattern.nodes import Entry, Map, Node, Scalar, Seq
 from roundproof.pattern.quantities import Fault
 from roundproof.pattern.texts import text_of
-from roundproof.pattern.unworked import UNWORKED
 from roundproof.source import Located, Text
 
 Schema = dict[str, Any]
@@ -101,8 +100,6 @@ class Choice:
         if word not in self.values:
             desk.unknown_value(node.text, node.span, name, tuple(self.values))
             return None
-        if (name, word) in UNWORKED:
-            desk.unworked(node.span, f"`{name}: {word}`")
         return Located(self.values[word], node.span)
 
     def schema(self) -> Schema:

@@ -19,17 +19,17 @@ def load_table(name: str) -> dict[str, Any]:
 @dataclass(frozen=True, slots=True)
 class StitchKind:
     """A stitch of the table. `height`, `yarn` and `pace` (stitches a minute) are relative to a
-    single crochet; `turning` is the number of turning chains. `into` is what the hook goes into;
-    `uses` the stitches it is worked over; one that does not count (a picot) is no stitch of its
-    round; `made_of` are the stitches that a mere name stands for, as (id, how many); a `vague`
-    name means different things to different designers."""
+    single crochet; `turning` is the number of turning chains; `steps` are sentences. `into` is what
+    the hook goes into; `uses` the stitches it is worked over; one that does not count (a picot) is
+    no stitch of its round; `made_of` are the stitches that a mere name stands for, as (id, how
+    many); a `vague` name means different things to different designers."""
 
     id: str
     us: tuple[str, ...]
     us_name: str
     uk: tuple[str, ...]
     uk_name: str
-    steps: str
+    steps: tuple[str, ...]
     height: float
     yarn: float
     pace: float
@@ -57,8 +57,9 @@ class StitchKind:
 @dataclass(frozen=True, slots=True)
 class Term:
     """A word of the trade that is not a stitch. `part` is the part it plays in a round; `words`
-    are all its spellings. `short`, `name` and `means` are for keys and glossaries; `{sc}` in them
-    stands for a single crochet in the reader's terms. A term without `means` is plain English."""
+    are all its spellings. `short`, `name`, `means` and `steps` are for keys and glossaries; `{sc}`
+    in them stands for a single crochet in the reader's terms. A term without `means` is plain
+    English."""
 
     id: str
     part: str
@@ -67,6 +68,19 @@ class Term:
     uk_short: str
     name: str
     means: str
+    steps: tuple[str, ...]
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Technique:
+    """A way of working that is no stitch: sewing, closing, changing yarn. See techniques.toml."""
+
+    id: str
+    us: str
+    uk: str
+    means: str
+    steps: tuple[str, ...]
     source: str
 
 
@@ -85,13 +99,14 @@ _ROUND_POSTS = ("sc", "hdc", "dc", "tr", "dtr")
 
 def _kind(row: dict[str, Any]) -> StitchKind:
     made_of = tuple((kind, count) for kind, count in row.get("made_of", ()))
-    return StitchKind(**{**row, "us": tuple(row["us"]), "uk": tuple(row["uk"]), "made_of": made_of})
+    several = {key: tuple(row[key]) for key in ("us", "uk", "steps")}
+    return StitchKind(**{**row, **several, "made_of": made_of})
 
 
 def _post(base: StitchKind, row: dict[str, str]) -> StitchKind:
     """A stitch worked round the post of the one below, on one side."""
     side, letters = row["side"], row["letters"]
-    steps = f"{row['steps']}{base.steps[0].lower()}{base.steps[1:]}"
+    steps = tuple(step.replace("in the stitch", row["round"]) for step in base.steps)
 
     def words(names: tuple[str, ...], name: str) -> tuple[str, ...]:
         short = [f"{letters}{names[0]}", f"{letters} {names[0]}", f"{side} post {names[0]}"]
@@ -154,5 +169,15 @@ def _term(row: dict[str, Any]) -> Term:
         row.get("uk_short", short),
         row.get("name", ""),
         row.get("means", ""),
+        tuple(row.get("steps", ())),
         row.get("source", ""),
+    )
+
+
+@cache
+def techniques() -> tuple[Technique, ...]:
+    """All techniques, in the order of the table."""
+    rows = load_table("techniques")["technique"]
+    return tuple(
+        Technique(**{"uk": row["us"], **row, "steps": tuple(row["steps"])}) for row in rows
     )

@@ -11,10 +11,11 @@ from roundproof.reference import load_table
 
 @dataclass(frozen=True, slots=True)
 class Hazard:
-    """A kind of hazard. `said` are the words of running text that tell of it, `warns` is the line
-    to be said about it; hazards.toml tells the rest."""
+    """A kind of hazard. `has` is what brings it in plain words, `said` are the words of running
+    text that tell of it, `warns` is the line to be said about it; hazards.toml tells the rest."""
 
     id: str
+    has: str
     words: tuple[str, ...]
     unless: tuple[str, ...]
     named: tuple[str, ...]
@@ -38,6 +39,7 @@ def hazards() -> tuple[Hazard, ...]:
     return tuple(
         Hazard(
             row["id"],
+            row["has"],
             tuple(row["words"]),
             tuple(row["unless"]),
             tuple(row["named"]),
@@ -62,7 +64,7 @@ def declared(words: str) -> Hazard:
         if _has(text, (hazard.id, *hazard.words), _ONE_OR_MORE):
             return hazard
     meant = (hazard for hazard in hazards() if hazard.named_in(words))
-    return next(meant, Hazard(words, (), (), (text.strip(),), (), "", ""))
+    return next(meant, Hazard(words, words, (), (), (text.strip(),), (), "", ""))
 
 
 @dataclass(frozen=True, slots=True)

@@ -38,7 +38,7 @@ def rendered(template: str, **values: object) -> str:
     site = SimpleNamespace(
         name="Shore", nav=(way,), foot=(way,), url=lambda path: f"../../{path}", own=False
     )
-    given = {"site": site, "noindex": False, "serving": False, "findings": (), **values}
+    given = {"site": site, "noindex": False, "findings": (), "margins": {}, **values}
     return templates().get_template(template).render(**given)
 
 
@@ -48,7 +48,8 @@ def page_of(text: str, **values: object) -> str:
 
 
 def copy_for_testers(text: str) -> str:
-    return rendered("tester.html", page=tester_page(proof_of(text)))
+    proof = proof_of(text)
+    return rendered("tester.html", page=tester_page(proof, pattern_page(proof)))
 
 
 def written(folder: Path, name: str, html: str, sheet: str) -> str:

@@ -23,8 +23,11 @@ ROOMS = (
     "source",
     "findings",
     "tables",
+    "store",
+    "packing",
     "reference",
     "words",
+    "processes",
     "pattern",
     "notation",
     "fabric",
@@ -36,7 +39,9 @@ ROOMS = (
     "pages",
     "telling",
     "pipeline",
+    "making",
     "mkdocs_plugin",
+    "preview",
     "cli",
 )
 """In the order in which data flows: a room imports only from rooms named before it."""

@@ -26,7 +26,7 @@ DOCUMENTS = (
 )  # fmt: skip
 
 APPEARS = {
-    "site/", "tester.html", "patterns/<name>/pattern.yaml", ".venv", "photos/",
+    "site/", ".roundproof/", "tester.html", "patterns/<name>/pattern.yaml", ".venv", "photos/",
     "glossary.md", "checks/index.md", "checks/editor.md", "patterns/index.md",
     "schema/pattern.schema.json", "schema/defaults.schema.json", "my-site",
 }  # fmt: skip

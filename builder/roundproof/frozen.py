@@ -13,7 +13,7 @@ from __future__ import annotations
 from operator import attrgetter
 from typing import TYPE_CHECKING, Any
 
-__all__ = ["dataclass", "field", "replace"]
+__all__ = ["dataclass", "field", "is_value", "replace"]
 
 FEW = 40
 """Compiling an `__init__` takes as long as making about so many values without one."""
@@ -35,6 +35,11 @@ else:
     def replace(value, /, **changes):
         """The same value but for some fields."""
         return type(value)(**{n: getattr(value, n) for n in value.__match_args__} | changes)
+
+
+def is_value(what: object) -> bool:
+    """Whether something is a class made by `dataclass` of this module."""
+    return isinstance(what, type) and "__few__" in vars(what)
 
 
 class _Special:

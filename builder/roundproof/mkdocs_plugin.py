@@ -1,9 +1,9 @@
 """The site's host: the only file that imports MkDocs.
 
-The pages are worked out beforehand (`pages.site`); here they are handed over as generated files,
-and each gets its values when its template is filled. `mkdocs build` empties the old site before
-anything is rendered, so whatever must stop a build is raised in `on_pre_build`. The preview is
-never stopped: findings stand beside what they concern.
+What follows from the patterns is made beforehand (`making`, `pages.site`), to the last byte, and
+handed over as files; the host makes the hand-written pages and holds all together. `mkdocs build`
+empties the old site before anything is rendered, so whatever must stop a build is raised in
+`on_pre_build`. The preview is never stopped.
 """
 
 from __future__ import annotations
@@ -11,8 +11,8 @@ from __future__ import annotations
 import logging
 import os
 import re
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager, suppress
 from datetime import UTC, date, datetime
 from importlib.resources import files as resources
 from pathlib import Path
@@ -20,29 +20,32 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
 from mkdocs.commands.build import build
-from mkdocs.commands.serve import serve
 from mkdocs.config import config_options, load_config
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, ConfigurationError, PluginError
 from mkdocs.plugins import BasePlugin
-from mkdocs.structure.files import File, Files, InclusionLevel
-from mkdocs.utils import get_relative_url
+from mkdocs.structure.files import File, Files, InclusionLevel, get_files
+from mkdocs.structure.nav import get_navigation
+from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from roundproof.frozen import dataclass
-from roundproof.pages.look import OWN_SHEET, Look, look
+from roundproof.making import Everything, Making, make, unread_others
+from roundproof.pages.filling import Filler, Frame, Link, site_values
+from roundproof.pages.look import look
+from roundproof.pages.pattern_folder import SiteFile
 from roundproof.pages.search_index import ADDRESS as SEARCH_INDEX
 from roundproof.pages.search_index import Entry, search_script, written_entries
 from roundproof.pages.site import Site, whole_site
 from roundproof.pages.standing import Standing, standing
-from roundproof.pipeline import prove
+from roundproof.processes import ToMend
+from roundproof.store import FOLDER
 
 if TYPE_CHECKING:
     from jinja2 import Environment
     from mkdocs.livereload import LiveReloadServer
     from mkdocs.structure.nav import Navigation
-    from mkdocs.structure.pages import Page
 
 THEME = "roundproof"
 FRONT = "index.md"
@@ -72,24 +75,46 @@ class HostError(Exception):
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
-    """A link of the site's navigation."""
+class Given:
+    """What is not written by hand: the site around its patterns, in its frame, and all files that
+    go with it, ready to be written. `listed` are the addresses of listed pages, each with the day
+    on which it changed. Where others serve the files, they are not `written`."""
 
-    title: str
-    url: str
-    here: bool
+    site: Site
+    frame: Frame
+    files: tuple[SiteFile, ...]
+    listed: tuple[tuple[str, date | None], ...] = ()
+    written: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class SiteValues:
-    """What every page knows of its site. `url` turns a path from the site's root into a link."""
+def given(everything: Everything, frame: Frame) -> Given:
+    """The whole site but for the hand-written pages."""
+    unread = unread_others(everything) if frame.serving else ()
+    site, filler = whole_site(everything.listings, unread, frame.look), Filler(frame)
+    listed = [(page, one.changed) for one in everything.listings for page in one.pages]
+    listed += [(page.address, None) for page in site.pages if page.listed]
+    pages = (SiteFile(page.address, filler.page(page)) for page in site.pages)
+    return Given(site, frame, (*everything.files, *pages, *site.files), tuple(listed))
 
-    name: str
-    nav: tuple[Way, ...]
-    foot: tuple[Way, ...]
-    url: Callable[[str], str]
-    own: bool = False
-    """Whether the site has colours of its own."""
+
+class ReadyFile(File):
+    """A page that is written as it is. Others may link to it as `glossary.md`, and name it so in
+    the navigation, as if the host made it."""
+
+    def __init__(self, config: MkDocsConfig, file: SiteFile, written: bool = True) -> None:
+        source = _source(file.address)
+        self.written = written
+        super().__init__(source, None, config.site_dir, False, dest_uri=file.address)
+        self.generated_by = THEME
+        self.inclusion = InclusionLevel.NOT_IN_NAV
+        self._content = file.data
+
+    def is_documentation_page(self) -> bool:
+        return False
+
+    def copy_file(self, dirty: bool = False) -> None:
+        if self.written:
+            super().copy_file(dirty)
 
 
 class RoundproofOptions(Config):  # type: ignore[no-untyped-call]
@@ -99,8 +124,8 @@ class RoundproofOptions(Config):  # type: ignore[no-untyped-call]
 class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untyped-call]
     """Adds to a site whatever follows from its patterns."""
 
-    given: Site | None = None
-    """The site, where the patterns were read beforehand."""
+    given: Given | None = None
+    """What the patterns give, where they were read beforehand."""
     preview = False
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
@@ -113,66 +138,56 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         return config
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
-        self.site = self.given or self._proved(config)
+        self.here = self.given or self._made(config)
+        self.site = self.here.site
         if self.site.troubles and not self.preview:
             raise PluginError(" ".join(self.site.troubles))
         stamp = datetime.combine(self.site.newest or NO_DATE, datetime.min.time(), UTC)
         os.environ.setdefault("SOURCE_DATE_EPOCH", str(int(stamp.timestamp())))
 
-    def _proved(self, config: MkDocsConfig) -> Site:
-        results = prove(patterns_folder(config))
+    def _made(self, config: MkDocsConfig) -> Given:
+        """For the host's own commands."""
+        frame = _frame(config, serving=self.preview)
+        try:
+            everything = make(Making.of(frame, _store(config)), patterns_folder(config))
+            whole = given(everything, frame)
+        except ToMend as stop:
+            raise PluginError(str(stop)) from stop
+        results = everything.results
         stops = [r.name for r in results.files if standing(r) is Standing.STOPS]
         if stops and not self.preview:
             raise PluginError(f"Errors in {', '.join(stops)}: see `roundproof check`.")
-        found, troubles = _look(config)
-        if troubles and not self.preview:
-            raise PluginError(" ".join(troubles))
-        return whole_site(results, preview=self.preview, look=found)
+        return whole
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
-        for module in _modules_of_the_theme(files):
-            files.remove(module)  # the pages get them joined
-        self.made = {_source(page.address): page for page in self.site.pages}
+        for file in _kept_back(files):
+            files.remove(file)
+        for made in self.here.files:
+            self._add(files, ReadyFile(config, made, self.here.written))
+        self.index = ReadyFile(config, SiteFile(SEARCH_INDEX, b""))  # filled once all is read
         self.written: list[Entry] = []
-        for source in self.made:
-            self._add(files, config, source, b"")
-        for file in self.site.files:
-            self._add(files, config, file.address, file.data)
-        self._add(files, config, SEARCH_INDEX, b"")  # filled once all pages are read
+        self._add(files, self.index)
         for page in _pages_of_the_theme():
             if not files.get_file_from_path(page.name):  # a site's own page goes before
-                self._add(files, config, page.name, page.read_bytes())
+                self._add(files, _generated(config, page.name, page.read_text("utf-8")))
         if not files.get_file_from_path(FRONT):
-            self._add(files, config, FRONT, b"")
+            self._add(files, _generated(config, FRONT, ""))
         return files
 
-    def _add(self, files: Files, config: MkDocsConfig, source: str, data: bytes) -> None:
-        if own := files.get_file_from_path(source):
+    def _add(self, files: Files, file: File) -> None:
+        if own := files.get_file_from_path(file.src_uri):
             _log.warning(f"{own.abs_src_path} is in the way of a page made from the patterns.")
             files.remove(own)
-        content = data.decode() if source.endswith(".md") else data
-        files.append(
-            File.generated(config, source, content=content, inclusion=InclusionLevel.NOT_IN_NAV)
-        )
-
-    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
-        self.files = files
-        self.own_pages = [p for p in nav.pages if p.file.src_uri != FRONT]
-        return nav
+        files.append(file)
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         env.autoescape = True  # the host leaves it off; designers' words go into every page
-        index = files.get_file_from_path(SEARCH_INDEX)
-        assert index is not None
-        index.content_bytes = search_script((*self.site.search, *self.written))
+        self.index.content_bytes = search_script((*self.site.search, *self.written))
         return env
 
     def on_page_markdown(
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
     ) -> str:
-        if made := self.made.get(page.file.src_uri):
-            page.meta.update(template=made.template, listed=made.listed, changed=made.changed)
-            return markdown
         if page.file.src_uri == FRONT:
             page.meta.setdefault("template", "front.html")
         page.meta.setdefault("description", page.meta.get("summary"))
@@ -182,7 +197,7 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         """The first heading is lifted out of a hand-written page: the template sets it. Samples
         that are wider than a page can be pushed with the keyboard too."""
         html = html.replace("<pre>", '<pre tabindex="0">')
-        if page.file.src_uri not in self.made and page.meta.get("listed", True):
+        if page.meta.get("listed", True):
             headings = [(h.title, h.id) for top in page.toc for h in (top, *top.children)]
             about = str(page.meta.get("description") or "")
             title = str(page.title or config.site_name)
@@ -194,12 +209,8 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
         values: dict[str, Any] = dict(context)
-        values["site"] = self._site_values(config, page.url, page)
-        values["serving"] = self.preview
+        values["site"] = site_values(self.here.frame, page.url)
         values["gallery"], values["files_unread"] = self.site.gallery, self.site.unread
-        if made := self.made.get(page.file.src_uri):
-            values["noindex"] = not made.listed
-            values.update(made.values)
         return values  # type: ignore[return-value]
 
     def on_template_context(
@@ -207,25 +218,10 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
     ) -> TemplateContext:
         """Pages that stand for any address, such as 404.html, link from the root of the host."""
         values: dict[str, Any] = dict(context)
-        values["site"] = self._site_values(config, None, None)
-        values["serving"] = self.preview
+        values["site"] = site_values(self.here.frame, None)
+        base = (config.site_url or "").rstrip("/") + "/"
+        values["listed"] = [(base + address, changed) for address, changed in self.here.listed]
         return values  # type: ignore[return-value]
-
-    def _site_values(self, config: MkDocsConfig, at: str | None, page: Page | None) -> SiteValues:
-        root = urlsplit(config.site_url or "/").path.rstrip("/")
-
-        def url(path: str) -> str:
-            return f"{root}/{path}" if at is None else get_relative_url(path, at)
-
-        def ways(pages: dict[str, str]) -> list[Way]:
-            there = {s: f for s in pages if (f := self.files.get_file_from_path(s))}
-            return [Way(pages[s], url(f.url), f.page is page) for s, f in there.items()]
-
-        pages = {p.file.src_uri: str(p.title) for p in self.own_pages}
-        nav = ways(FOR_MAKERS | pages | SEARCH)
-        foot = nav + ways(AT_THE_FOOT)
-        own = self.files.get_file_from_path(OWN_SHEET) is not None
-        return SiteValues(config.site_name, tuple(nav), tuple(foot), url, own)
 
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., None]
@@ -239,11 +235,6 @@ def patterns_folder(config: MkDocsConfig) -> Path:
     return Path(config.config_file_path).parent / _plugin(config).config.patterns
 
 
-def _look(config: MkDocsConfig) -> tuple[Look, tuple[str, ...]]:
-    """The colours that the settings tell, and what is wrong with them."""
-    return look(config.theme.get("accent"), config.theme.get("strip"))
-
-
 def _plugin(config: MkDocsConfig) -> RoundproofPlugin:
     plugin = config.plugins[THEME]
     assert isinstance(plugin, RoundproofPlugin)
@@ -252,7 +243,54 @@ def _plugin(config: MkDocsConfig) -> RoundproofPlugin:
 
 def _source(address: str) -> str:
     """The host makes `a.html` of `a.md`."""
-    return address.removesuffix(".html") + ".md"
+    page = address.removesuffix(".html")
+    return address if page == address else page + ".md"
+
+
+def _generated(config: MkDocsConfig, source: str, text: str) -> File:
+    return File.generated(config, source, content=text, inclusion=InclusionLevel.NOT_IN_NAV)
+
+
+def _store(config: MkDocsConfig) -> Path:
+    return Path(config.config_file_path).parent / FOLDER
+
+
+def _frame(config: MkDocsConfig, *, serving: bool = False) -> Frame:
+    """What stands on every page. The titles of hand-written pages are read for it, as the host
+    does; what is wrong with them the host says when it makes them. Raises PluginError for colours
+    that do not do."""
+    made = {*FOR_MAKERS, *SEARCH, *AT_THE_FOOT}
+    colours, troubles = look(config.theme.get("accent"), config.theme.get("strip"))
+    if troubles:
+        raise PluginError(f"{config.config_file_path} cannot be used. " + " ".join(troubles))
+    config.plugins.on_config(config)
+    with _quietly():
+        files = get_files(config)
+        for source in made - {file.src_uri for file in files}:
+            files.append(ReadyFile(config, SiteFile(source.removesuffix(".md") + ".html", b"")))
+        own = [p for p in get_navigation(files, config).pages if p.file.src_uri != FRONT]
+        named = {page.file.src_uri: _title(page, config, files) for page in own}
+    nav = FOR_MAKERS | named | SEARCH
+    root = urlsplit(config.site_url or "/").path.rstrip("/")
+
+    def links(pages: dict[str, str]) -> tuple[Link, ...]:
+        there = {source: files.get_file_from_path(source) for source in pages}
+        return tuple(
+            Link(title, file.url if (file := there[source]) else "index.html")
+            for source, title in pages.items()
+        )
+
+    foot = nav | AT_THE_FOOT
+    themes = tuple(map(str, config.theme.dirs))
+    return Frame(config.site_name, root, links(nav), links(foot), themes, colours, serving)
+
+
+def _title(page: Page, config: MkDocsConfig, files: Files) -> str:
+    with suppress(Exception):  # whatever a page and the extensions of Markdown come to grief over
+        if page.file.is_documentation_page():
+            page.read_source(config)
+            page.render(config, files)
+    return page.title or page.file.name.replace("-", " ").replace("_", " ").capitalize()
 
 
 def _pages_of_the_theme() -> list[Path]:
@@ -260,9 +298,12 @@ def _pages_of_the_theme() -> list[Path]:
     return sorted(folder.glob("*.md"))
 
 
-def _modules_of_the_theme(files: Files) -> list[File]:
-    folder = Path(str(resources("roundproof.theme"))) / "js"
-    return [f for f in files if f.abs_src_path and Path(f.abs_src_path).parent == folder]
+def _kept_back(files: Files) -> list[File]:
+    """Files of the theme that no site gets: modules, which the pages get joined, and what belongs
+    to the preview."""
+    theme = Path(str(resources("roundproof.theme")))
+    folders = (theme / "js", theme / "preview")
+    return [f for f in files if f.abs_src_path and Path(f.abs_src_path).parent in folders]
 
 
 # ---- used by the commands ----
@@ -270,30 +311,34 @@ def _modules_of_the_theme(files: Files) -> list[File]:
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """Where a site's mkdocs.yml says that its patterns are and the site goes, and in which
-    colours."""
+    """What a site's mkdocs.yml says: where its patterns and its hand-written pages are, where the
+    site goes, what stands on every page; and the folder of what is kept."""
 
     patterns: Path
+    docs: Path
     site: Path
-    look: Look
+    frame: Frame
+    store: Path
 
 
-def settings(file: Path) -> Settings:
-    """A site's settings. Raises HostError."""
+def settings(file: Path, *, serving: bool = False) -> Settings:
+    """A site's settings, for a build or for the preview. Raises HostError."""
     with _plainly() as said:
         config = _loaded(file, said)
-    found, troubles = _look(config)
-    if troubles:
-        raise HostError(f"{file} cannot be used. " + " ".join(troubles))
-    return Settings(patterns_folder(config), Path(config.site_dir), found)
+        try:
+            frame = _frame(config, serving=serving)
+        except PluginError as stop:
+            raise HostError(str(stop)) from stop
+    docs, site = Path(config.docs_dir), Path(config.site_dir)
+    return Settings(patterns_folder(config), docs, site, frame, _store(config))
 
 
-def build_site(file: Path, into: Path, site: Site) -> None:
+def build_site(file: Path, into: Path, given: Given) -> None:
     """Build into an empty folder. Raises HostError, for warnings too."""
     before = os.environ.get("SOURCE_DATE_EPOCH")
     with _plainly() as said:
         config = _loaded(file, said, site_dir=str(into), strict=True)
-        _plugin(config).given = site
+        _plugin(config).given = given
         try:
             config.plugins.on_startup(command="build", dirty=False)
             build(config)
@@ -304,12 +349,25 @@ def build_site(file: Path, into: Path, site: Site) -> None:
                 os.environ.pop("SOURCE_DATE_EPOCH", None)
 
 
-def serve_site(file: Path, address: str) -> None:
-    """The preview, until it is interrupted. Raises HostError."""
-    try:
-        serve(str(file), dev_addr=address, strict=False)
-    except (Abort, ConfigurationError) as stop:
-        raise HostError(str(stop)) from stop
+def host_pages(
+    file: Path, into: Path, site: Site, frame: Frame, others: Iterable[str]
+) -> tuple[str, ...]:
+    """For the preview: what the host makes, into an empty folder; what it warns of. `others` are
+    the addresses of all other pages, for links to them. Raises HostError."""
+    before = os.environ.get("SOURCE_DATE_EPOCH")
+    files = tuple(SiteFile(address, b"") for address in others)
+    with _plainly() as said:
+        config = _loaded(file, said, site_dir=str(into), strict=False)
+        _plugin(config).given = Given(site, frame, files, written=False)
+        try:
+            config.plugins.on_startup(command="serve", dirty=False)
+            build(config)
+        except Exception as stop:  # whatever a page or a plugin comes to grief over
+            raise HostError("\n".join(said) or str(stop)) from stop
+        finally:
+            if before is None:
+                os.environ.pop("SOURCE_DATE_EPOCH", None)
+    return tuple(said)
 
 
 def _loaded(file: Path, said: list[str], **more: Any) -> MkDocsConfig:
@@ -338,3 +396,14 @@ def _plainly() -> Iterator[list[str]]:
         yield said
     finally:
         logger.removeHandler(collector)
+
+
+@contextmanager
+def _quietly() -> Iterator[None]:
+    """Nothing is said, nor counted."""
+    before = logging.root.manager.disable
+    logging.disable(logging.CRITICAL)
+    try:
+        yield
+    finally:
+        logging.disable(before)

@@ -12,6 +12,7 @@ from typing import Any
 
 import pytest
 
+from roundproof import processes
 from roundproof.cli import workers
 from roundproof.cli.main import INTERRUPTED, OUR_FAULT, main
 from roundproof.cli.workers import Job, checked
@@ -22,7 +23,7 @@ from roundproof.pipeline import prove
 ROOT = Path(__file__).parents[2]
 PLANTED = "tests/planted"
 Said = pytest.CaptureFixture[str]
-forks = pytest.mark.skipif(workers.START != "fork", reason="processes are no copies there")
+forks = pytest.mark.skipif(processes.START != "fork", reason="processes are no copies there")
 
 
 @pytest.fixture
@@ -83,7 +84,8 @@ def test_processes_that_start_anew_say_the_same(patterns: Path, capsys: Said) ->
     """As they do on Windows and macOS."""
     alone = said(capsys, "--jobs", "1")
     script = (
-        "import sys; from roundproof.cli import main, workers; workers.START = 'spawn'; "
+        "import sys; from roundproof import processes; processes.START = 'spawn'; "
+        "from roundproof.cli import main; "
         "sys.exit(main.main(['check', '--jobs', '2']))"
     )
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, encoding="utf-8")
@@ -92,14 +94,14 @@ def test_processes_that_start_anew_say_the_same(patterns: Path, capsys: Said) ->
 
 # ---- how many ----
 def test_few_patterns_are_not_worth_another_process(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(workers, "_cores", lambda: 4)
+    monkeypatch.setattr(processes, "_cores", lambda: 4)
     shared: list[int] = []
 
-    def counted(files: dict[int, PatternFile], job: Job, count: int) -> dict[int, Any]:
+    def counted(files: dict[int, PatternFile], begin: Any, count: int) -> dict[int, Any]:
         shared.append(count)
         return dict.fromkeys(files)
 
-    monkeypatch.setattr(workers, "_shared_out", counted)
+    monkeypatch.setattr(workers, "shared_out", counted)
     monkeypatch.chdir(ROOT)
     checked(["patterns"], Job())
     assert shared == []

@@ -2,6 +2,7 @@ import pytest
 
 from rendering import copy_for_testers, elements, proof_of, text_of_page
 from roundproof.pages import tester
+from roundproof.pages.pattern import pattern_page
 from whole_patterns import PEBBLE
 
 
@@ -61,11 +62,13 @@ def test_the_form_sends_nothing_anywhere(html: str) -> None:
 
 
 def test_totals_are_those_of_the_rounds() -> None:
-    totals = {total.piece: total for total in tester.tester_page(proof_of(PEBBLE)).totals}
+    proof = proof_of(PEBBLE)
+    copy = tester.tester_page(proof, pattern_page(proof))
+    totals = {total.piece: total for total in copy.totals}
     upper = totals["Upper"]
     assert (upper.make, upper.rounds, upper.stitches) == ("1", "8", str(6 + 12 + 18 * 6))
     assert totals["Foot"].make == "3"
-    assert tester.tester_page(proof_of(PEBBLE)).hook == "3\u00a0mm"
+    assert copy.hook == "3\u00a0mm"
 
 
 def test_ids_are_given_once(html: str) -> None:

@@ -10,6 +10,7 @@ from roundproof.findings import Finding, Severity
 from roundproof.frozen import dataclass
 from roundproof.measure.finished import Finished
 from roundproof.measure.model import NotionSize
+from roundproof.pattern.model import Status
 from roundproof.proof import Proof
 
 
@@ -38,9 +39,10 @@ class Regauged:
 @dataclass(frozen=True, slots=True)
 class Kept:
     """What is left of a proof that was let go once its findings were there: the pattern's title
-    and, for who asked, its worked pieces as plain values."""
+    and status and, for who asked, its worked pieces as plain values."""
 
     title: str | None
+    status: Status
     pieces: tuple[Mapping[str, Any], ...] = ()
 
 
@@ -67,12 +69,27 @@ class Result:
         return title.value if title else None
 
     @property
+    def status(self) -> Status | None:
+        """None where no pattern could be made of the file."""
+        if self.kept:
+            return self.kept.status
+        return self.proof.pattern.status if self.proof else None
+
+    @property
     def summary(self) -> Summary:
         return summary(self.findings)
 
     @property
     def has_errors(self) -> bool:
         return self.summary.errors > 0
+
+
+def let_go(result: Result, pieces: tuple[Mapping[str, Any], ...] = ()) -> Result:
+    """The same without its proof, which is much larger than what there is to say of it."""
+    if result.proof is None:
+        return result
+    kept = Kept(result.title, result.proof.pattern.status, pieces)
+    return Result(result.name, result.path, None, result.findings, result.usable, kept=kept)
 
 
 @dataclass(frozen=True, slots=True)

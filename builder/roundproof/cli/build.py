@@ -7,16 +7,21 @@ import sys
 from collections import Counter
 from pathlib import Path
 from time import perf_counter
+from typing import TYPE_CHECKING
 
 from roundproof.checks.results import Results
-from roundproof.cli.shared import put
+from roundproof.cli.shared import OUR_FAULT, put
 from roundproof.pages.links import LinksNotChecked, broken_links
-from roundproof.pages.look import Look
 from roundproof.pages.standing import Standing, standing
 from roundproof.pages.swap import CannotReplace, new_site
+from roundproof.processes import ToMend, WorkerLost
 from roundproof.telling.paint import paint_for
 from roundproof.telling.text import told
 from roundproof.words import count, listing, say
+
+if TYPE_CHECKING:
+    from roundproof.making import Everything
+    from roundproof.pages.filling import Frame
 
 
 class Stopped(Exception):
@@ -52,18 +57,24 @@ def run(args: argparse.Namespace) -> int:
         file = site_file(args)
     except Stopped as stop:
         return _say_stop(stop, 2)
+    from roundproof.making import Making, make
     from roundproof.mkdocs_plugin import HostError, settings
-    from roundproof.pipeline import prove
 
     try:
         host = settings(file)
     except HostError as stop:
         return _say_stop(stop, 2)
     site: Path = (args.into or host.site).resolve()
-    results = prove(host.patterns)
+    try:
+        everything = make(Making.of(host.frame, host.store), host.patterns)
+    except WorkerLost as lost:
+        return _say_stop(lost, OUR_FAULT)
+    except ToMend as stop:
+        return _say_stop(stop, 2)
+    results = everything.results
     _tell(results)
     try:
-        pages = _built(file, site, results, host.look)
+        pages = _built(file, site, everything, host.frame)
     except Stopped as stop:
         still = say("build.still" if site.exists() else "build.none_yet", site=site)
         said = f"{stop}\n{say('build.stopped', last=still)}"
@@ -81,17 +92,19 @@ def _tell(results: Results) -> None:
             put(say("build.withheld", name=result.name) + "\n")
 
 
-def _built(file: Path, site: Path, results: Results, look: Look) -> int:
+def _built(file: Path, site: Path, everything: Everything, frame: Frame) -> int:
     """Build the site into its place; how many pages it has. Raises Stopped."""
-    from roundproof.mkdocs_plugin import HostError, build_site
-    from roundproof.pages.site import whole_site
+    from roundproof.mkdocs_plugin import HostError, build_site, given
 
-    stops = [r.name for r in results.files if standing(r) is Standing.STOPS]
+    stops = [r.name for r in everything.results.files if standing(r) is Standing.STOPS]
     if stops:
         raise Stopped(say("build.stops", names=listing(stops)))
-    whole = whole_site(results, look=look)
-    if whole.troubles:
-        raise Stopped("\n".join(whole.troubles))
+    try:
+        whole = given(everything, frame)
+    except ToMend as stop:
+        raise Stopped(str(stop)) from stop
+    if whole.site.troubles:
+        raise Stopped("\n".join(whole.site.troubles))
     try:
         with new_site(site) as fresh:
             build_site(file, fresh, whole)
@@ -119,7 +132,7 @@ def _say_stop(why: object, code: int) -> int:
 
 
 def _say_done(results: Results, site: Path, pages: int, seconds: float) -> None:
-    standings = Counter(standing(r) for r in results.files if r.proof)
+    standings = Counter(standing(r) for r in results.files if r.status)
     said = [say(f"build.standing_{s}", number=standings[s]) for s in Standing if standings[s]]
     put(
         say(

@@ -8,9 +8,10 @@ from importlib import import_module
 
 from roundproof.checks.results import Results
 from roundproof.cli.shared import OUR_FAULT, add_paths, put
-from roundproof.cli.workers import Job, WorkerLost, checked
+from roundproof.cli.workers import Job, checked
 from roundproof.findings import Severity
 from roundproof.pattern.model import Status
+from roundproof.processes import WorkerLost
 from roundproof.telling.cells import clean
 from roundproof.words import say
 

@@ -20,28 +20,30 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """0 when it is ended, 2 where it cannot begin."""
-    from roundproof.mkdocs_plugin import HostError, serve_site, settings
+    from roundproof.mkdocs_plugin import HostError
+    from roundproof.preview.serving import serve
+    from roundproof.preview.site import LiveSite
 
     try:
         file = site_file(args)
-        _look_at(args.address)
-        settings(file)
-        put(say("serve.starts", address=args.address) + "\n")
-        sys.stdout.flush()
-        serve_site(file, args.address)
+        host, port = _look_at(args.address)
+        site = LiveSite(file)
     except (Stopped, HostError) as stop:
         print(stop, file=sys.stderr)
         return 2
+    put(say("serve.starts", address=f"{args.address}{site.root}") + "\n")
+    sys.stdout.flush()
+    serve(site, file, host, port)
     return 0
 
 
-def _look_at(address: str) -> None:
-    """Is the address free? Raises Stopped."""
+def _look_at(address: str) -> tuple[str, int]:
+    """The address, if it is free. Raises Stopped."""
     host, _, port = address.rpartition(":")
     if not host or not port.isdecimal() or not 0 < int(port) < 65536:
         raise Stopped(say("serve.no_address", address=address))
     try:
         with socket.create_server((host, int(port))):
-            pass
+            return host, int(port)
     except OSError as refusal:
         raise Stopped(say("serve.busy", address=address)) from refusal

@@ -52,11 +52,10 @@ def _frame(drawing: Drawing) -> str:
 
 def number(value: float) -> str:
     """At most two decimals; never an exponent, never endless."""
-    if not isfinite(value):
-        return "0"
-    held = max(-FARTHEST, min(FARTHEST, value))
-    text = f"{held:.2f}".rstrip("0").rstrip(".")
-    return "0" if text in ("-0", "") else text
+    if not -FARTHEST <= value <= FARTHEST:  # this first: a page has thousands of numbers
+        value = max(-FARTHEST, min(FARTHEST, value)) if isfinite(value) else 0.0
+    text = f"{value:.2f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
 
 
 def _length(value: Length) -> str:

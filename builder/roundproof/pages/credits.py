@@ -33,17 +33,40 @@ class Credits:
     own_words: int
 
 
-def credits(patterns: Iterable[Pattern]) -> Credits:
+@dataclass(frozen=True, slots=True)
+class Credited:
+    """What a pattern adds to the credits: whose it is and under which licence, and the same of its
+    photos, as (by, licence). Empty where nothing is said."""
+
+    designer: str
+    licence: str
+    photos: tuple[tuple[str, str], ...]
+    own_words: bool
+
+
+def credited(pattern: Pattern) -> Credited:
+    return Credited(
+        pattern.designer.value if pattern.designer else "",
+        pattern.licence.value if pattern.licence else "",
+        tuple(
+            (photo.by.value if photo.by else "", photo.licence.value if photo.licence else "")
+            for photo in pattern.photos
+        ),
+        _in_own_words(pattern),
+    )
+
+
+def credits(patterns: Iterable[Credited]) -> Credits:
     """The credits of the patterns that everyone sees."""
     those = tuple(patterns)
-    whole = Counter(p.licence.value for p in those if p.licence)
-    photos = [photo for pattern in those for photo in pattern.photos]
-    shots = Counter(photo.licence.value for photo in photos if photo.licence)
+    whole = Counter(one.licence for one in those if one.licence)
+    photos = [photo for one in those for photo in one.photos]
+    shots = Counter(licence for _, licence in photos if licence)
     return Credits(
-        _names(p.designer.value for p in those if p.designer),
-        _names(photo.by.value for photo in photos if photo.by),
+        _names(one.designer for one in those if one.designer),
+        _names(by for by, _ in photos if by),
         _licences(whole, shots),
-        sum(1 for p in those if _in_own_words(p)),
+        sum(1 for one in those if one.own_words),
     )
 
 

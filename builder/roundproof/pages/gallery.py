@@ -8,8 +8,8 @@ from datetime import date
 from markupsafe import Markup
 
 from roundproof.drawing.colour import GROUNDS
-from roundproof.frozen import dataclass
-from roundproof.pages.facets import Facet, facets, sortable
+from roundproof.frozen import dataclass, replace
+from roundproof.pages.facets import Facet, Sortable, facets, sortable
 from roundproof.pages.plate import plate
 from roundproof.pages.values import Fact, PatternPage
 from roundproof.pages.yarns import Grounds, yarn_rules
@@ -18,15 +18,6 @@ from roundproof.proof import Proof
 NOT_ON_CARDS = "Version"
 NEWEST = 6
 """How many patterns the front page shows; all of them stand in the gallery alone."""
-
-
-@dataclass(frozen=True, slots=True)
-class Shown:
-    """A pattern of the gallery and the address of its page."""
-
-    address: str
-    page: PatternPage
-    proof: Proof
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +32,19 @@ class Card:
     address: str
     plate: Markup
     scope: str
-    found_by: str
+    found_by: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A pattern as the gallery shows it: made of its own proof alone, so that it can be kept.
+    `rules` is the part of the gallery's stylesheet that its drawing needs, `changed` the day of
+    its last change."""
+
+    card: Card
+    rules: str
+    sortable: Sortable
+    changed: date | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,28 +59,47 @@ class Gallery:
     facets: tuple[Facet, ...]
 
 
-def gallery(shown: Iterable[Shown], grounds: Grounds = GROUNDS) -> Gallery:
+def shown(folder: str, page: PatternPage, proof: Proof, grounds: Grounds = GROUNDS) -> Shown:
+    """A pattern's part of the gallery; `folder` is the address of the pattern's own."""
+    scope = "of-" + folder.rpartition("/")[2]
+    drawn = plate(proof, scope)
+    address = f"{folder}/index.html"
+    card = Card(
+        page.title,
+        page.lead,
+        page.standing,
+        tuple(fact for fact in page.facts if fact.label != NOT_ON_CARDS),
+        address,
+        drawn.svg if drawn else Markup(""),
+        scope,
+    )
+    told = proof.pattern.date
+    rules = yarn_rules(proof.pattern, f".{scope}", grounds)
+    return Shown(card, rules, sortable(page.title, address, proof), told.value if told else None)
+
+
+def gallery(patterns: Iterable[Shown]) -> Gallery:
     """The gallery of some patterns."""
-    by_title = sorted(shown, key=lambda one: (one.page.title.casefold(), one.address))
-    lists = facets(sortable(one.page.title, one.address, one.proof) for one in by_title)
-    numbered = [(f"of-{place}", one) for place, one in enumerate(by_title, 1)]
-    rules = {scope: yarn_rules(one.proof.pattern, f".{scope}", grounds) for scope, one in numbered}
+    those = sorted(patterns, key=lambda one: (one.card.title.casefold(), one.card.address))
+    lists = facets(one.sortable for one in those)
     found_by = _found_by(lists)
-    cards = {scope: _card(scope, one, found_by.get(one.address, [])) for scope, one in numbered}
-    newest = [scope for scope, _ in sorted(numbered, key=_newest_first)[:NEWEST]]
+    by_title = [
+        replace(one, card=replace(one.card, found_by=" ".join(found_by.get(one.card.address, ()))))
+        for one in those
+    ]
+    newest = sorted(by_title, key=_newest_first)[:NEWEST]
     return Gallery(
-        tuple(cards.values()),
-        "".join(rules.values()),
-        tuple(cards[scope] for scope in newest),
-        "".join(rules[scope] for scope in newest),
+        tuple(one.card for one in by_title),
+        "".join(one.rules for one in by_title),
+        tuple(one.card for one in newest),
+        "".join(one.rules for one in newest),
         lists,
     )
 
 
-def _newest_first(numbered: tuple[str, Shown]) -> int:
+def _newest_first(one: Shown) -> int:
     """Those of one day stay in the order of their titles."""
-    said = numbered[1].proof.pattern.date
-    return -(said.value if said else date.min).toordinal()
+    return -(one.changed or date.min).toordinal()
 
 
 def _found_by(lists: Iterable[Facet]) -> dict[str, list[str]]:
@@ -88,18 +110,3 @@ def _found_by(lists: Iterable[Facet]) -> dict[str, list[str]]:
             for entry in value.patterns:
                 found.setdefault(entry.address, []).append(value.id)
     return found
-
-
-def _card(scope: str, one: Shown, found_by: list[str]) -> Card:
-    page, drawn = one.page, plate(one.proof, scope)
-    facts = tuple(fact for fact in page.facts if fact.label != NOT_ON_CARDS)
-    return Card(
-        page.title,
-        page.lead,
-        page.standing,
-        facts,
-        one.address,
-        drawn.svg if drawn else Markup(""),
-        scope,
-        " ".join(found_by),
-    )

@@ -31,6 +31,7 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
     them; one that is missing is left out. A preview has no rounds, and nothing drawn from them."""
     pattern, preview = proof.pattern, is_preview(proof)
     ids = piece_ids(proof.fabric.pieces)
+    drawn = plate(proof)
     contact = front.contact(pattern.contact.value) if pattern.contact else None
     return PatternPage(
         pattern.slug,
@@ -47,13 +48,13 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
         pattern.version.value if pattern.version else "",
         day(pattern.date.value) if pattern.date else "",
         front.size_line(pattern),
-        plate(proof),
+        drawn,
         front.facts(proof),
         front.safety(pattern),
         inline(pattern.care, pattern),
         materials(proof),
         (BARE, *used_marks(proof)),
-        () if preview else _pieces(proof, ids, pictures),
+        () if preview else _pieces(proof, ids, pictures, 2 if drawn else 1),
         () if preview else steps(proof, ids),
         None if preview else sizes(proof, ids),
         None if preview else in_your_yarn(proof),
@@ -78,10 +79,11 @@ def _binomial(pattern: Pattern) -> Markup:
 
 
 def _pieces(
-    proof: Proof, ids: Mapping[str, str], pictures: Mapping[str, Picture]
+    proof: Proof, ids: Mapping[str, str], pictures: Mapping[str, Picture], number: int
 ) -> tuple[PieceWork, ...]:
+    """`number` is that of the first figure."""
     after, made = between_rounds(proof, pictures), list[PieceWork]()
-    common, number = Common.of(proof), 2 if plate(proof) else 1
+    common = Common.of(proof)
     for key, piece in proof.fabric.pieces.items():
         report = front.report_link(proof.pattern, piece.piece.name)
         made.append(piece_work(common, key, ids[key], number, after.get(key, {}), report))

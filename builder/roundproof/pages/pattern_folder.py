@@ -10,13 +10,19 @@ from roundproof.checks.results import Result
 from roundproof.drawing.colour import GROUNDS
 from roundproof.frozen import dataclass
 from roundproof.pages import photos
-from roundproof.pages.findings_shown import ShownFinding, shown
-from roundproof.pages.gallery import Shown
+from roundproof.pages.credits import Credited, credited
+from roundproof.pages.findings_shown import ShownFinding
+from roundproof.pages.findings_shown import shown as shown_findings
+from roundproof.pages.gallery import Shown, shown
 from roundproof.pages.label import label
+from roundproof.pages.margins import margins
 from roundproof.pages.pattern import pattern_page
+from roundproof.pages.search_index import Entry, pattern_entry
+from roundproof.pages.standing import Standing, standing
 from roundproof.pages.tester import tester_page
 from roundproof.pages.values import Picture
 from roundproof.pages.yarns import Grounds, yarn_sheet
+from roundproof.pattern.files import PATTERN_FILE
 from roundproof.proof import Proof
 from roundproof.writing.slug import slug
 
@@ -30,7 +36,6 @@ class SitePage:
     template: str
     values: Mapping[str, object]
     listed: bool = True
-    changed: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,14 +47,41 @@ class SiteFile:
 
 
 @dataclass(frozen=True, slots=True)
-class Folder:
-    """`shown` is the pattern as the gallery shows it, None where there is none to show; `troubles`
-    are sentences on photos that cannot be shown."""
+class Unread:
+    """A file that no pattern could be made of, and why."""
 
+    name: str
+    findings: tuple[ShownFinding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """What the rest of the site knows of a pattern; made of its proof alone, so that it can be
+    kept. `name` is its file's, `address` its folder's. `pages` are the addresses of its pages that
+    are listed, `open` the questions still to be settled. `shown` is the pattern as the gallery
+    shows it, `found` as the search does, `credited` what it adds to the credits: None where it is
+    not for everyone. `troubles` are sentences on photos that cannot be shown."""
+
+    name: str
+    address: str
+    title: str = ""
+    pages: tuple[str, ...] = ()
+    open: tuple[str, ...] = ()
+    changed: date | None = None
+    shown: Shown | None = None
+    found: Entry | None = None
+    credited: Credited | None = None
+    troubles: tuple[str, ...] = ()
+    unread: Unread | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Folder:
+    """All that one pattern puts on the site."""
+
+    listing: Listing
     pages: tuple[SitePage, ...]
     files: tuple[SiteFile, ...] = ()
-    shown: Shown | None = None
-    troubles: tuple[str, ...] = ()
 
 
 def address_of(result: Result) -> str:
@@ -59,10 +91,19 @@ def address_of(result: Result) -> str:
     return "patterns/" + (slug(name) or "pattern-" + sha256(name.encode()).hexdigest()[:8])
 
 
-def pattern_folder(
-    result: Result, proof: Proof, *, listed: bool, preview: bool, grounds: Grounds = GROUNDS
-) -> Folder:
-    """The folder of a pattern that has a page. The preview shows findings beside the rounds."""
+def pattern_folder(result: Result, *, preview: bool, grounds: Grounds = GROUNDS) -> Folder | None:
+    """The folder of a pattern that has a page, else None. The preview shows every pattern, with
+    findings beside the rounds, and in the place of what could not be read why not."""
+    where = standing(result, preview=preview)
+    if result.proof is None:
+        here = preview and result.path.name == PATTERN_FILE
+        return _unread(result) if here else None
+    if preview or where in (Standing.PUBLIC, Standing.UNLISTED):
+        return _folder(result, result.proof, where is Standing.PUBLIC, preview, grounds)
+    return None
+
+
+def _folder(result: Result, proof: Proof, listed: bool, preview: bool, grounds: Grounds) -> Folder:
     pattern, at = proof.pattern, address_of(result)
     sold = pattern.show is not None and pattern.show.value == "preview"
     # Photos of single rounds belong to the rounds.
@@ -74,12 +115,13 @@ def pattern_folder(
     page = pattern_page(proof, pictures)
     values = {
         "page": page,
-        "findings": shown(result.findings) if preview else (),
+        "findings": shown_findings(result.findings) if preview else (),
+        "margins": margins(proof) if preview else {},
     }
-    pages = [SitePage(f"{at}/index.html", "pattern.html", values, listed, changed)]
+    pages = [SitePage(f"{at}/index.html", "pattern.html", values, listed)]
     # A pattern whose rounds are sold elsewhere does not hand them out in a tester's copy.
     if preview or not sold:
-        copy = {"page": tester_page(proof, pictures)}
+        copy = {"page": tester_page(proof, page)}
         pages.append(SitePage(f"{at}/tester.html", "tester.html", copy, listed=False))
     if (card := label(proof)) is not None:
         drawn = {"label": card, "plate": page.plate}
@@ -89,28 +131,32 @@ def pattern_folder(
         SiteFile(f"{at}/{r.address}", r.data) for made in usable.values() for r in made.renditions
     ]
     troubles = [made.why for made in found.values() if isinstance(made, photos.Unusable)]
-    named = tuple(f"{result.name}: {why}" for why in troubles)
-    in_gallery = Shown(f"{at}/index.html", page, proof) if listed or preview else None
-    return Folder(tuple(pages), tuple(files), in_gallery, named)
+    everyone = listed or preview
+    listing = Listing(
+        result.name,
+        at,
+        page.title,
+        tuple(page.address for page in pages if page.listed),
+        tuple(question.value for question in pattern.open),
+        changed,
+        shown(at, page, proof, grounds) if everyone else None,
+        pattern_entry(page, f"{at}/index.html", pattern) if everyone else None,
+        credited(pattern) if everyone else None,
+        tuple(f"{result.name}: {why}" for why in troubles),
+    )
+    return Folder(listing, tuple(pages), tuple(files))
 
 
 def _value(made: photos.Picture) -> Picture:
     return Picture(made.src, made.width, made.height, made.srcset)
 
 
-def unread_page(result: Result) -> SitePage:
+def _unread(result: Result) -> Folder:
     """What the preview shows in the place of a pattern that could not be made of its file."""
-    values = {"unread": unread(result)}
-    return SitePage(f"{address_of(result)}/index.html", "unread.html", values, listed=False)
-
-
-@dataclass(frozen=True, slots=True)
-class Unread:
-    """A file that no pattern could be made of, and why."""
-
-    name: str
-    findings: tuple[ShownFinding, ...]
+    at, why = address_of(result), unread(result)
+    page = SitePage(f"{at}/index.html", "unread.html", {"unread": why}, listed=False)
+    return Folder(Listing(result.name, at, unread=why), (page,))
 
 
 def unread(result: Result) -> Unread:
-    return Unread(result.name, shown(result.findings))
+    return Unread(result.name, shown_findings(result.findings))

@@ -11,9 +11,10 @@ from collections.abc import Iterable, Iterator
 from roundproof.frozen import dataclass
 from roundproof.pages.check_pages import CheckPage
 from roundproof.pages.facets import LEVELS
-from roundproof.pages.gallery import Shown
 from roundproof.pages.glossary import Glossary
 from roundproof.pages.prose import plain_text
+from roundproof.pages.values import PatternPage
+from roundproof.pattern.model import Pattern
 
 ADDRESS = "js/search-index.js"
 LONGEST = 180
@@ -41,24 +42,19 @@ def search_script(entries: Iterable[Entry]) -> bytes:
     return ("self.searchIndex = [\n" + ",\n".join(lines) + "\n];\n").encode()
 
 
-def pattern_entries(shown: Iterable[Shown]) -> Iterator[Entry]:
-    for one in shown:
-        page, pattern = one.page, one.proof.pattern
-        specimen = pattern.specimen
-        words = [
-            page.level if page.level in LEVELS else "",
-            page.designer,
-            *(piece.name for piece in pattern.pieces),
-            *(yarn.name for yarn in page.yarns),
-            *((specimen.parts or {}) if specimen else ()),
-            *(
-                named.value
-                for named in ((specimen.name, specimen.scientific) if specimen else ())
-                if named
-            ),
-        ]
-        about = plain_text(pattern.summary)
-        yield Entry("pattern", page.title, one.address, cut(about), _once(words))
+def pattern_entry(page: PatternPage, address: str, pattern: Pattern) -> Entry:
+    specimen = pattern.specimen
+    named = (specimen.name, specimen.scientific) if specimen else ()
+    words = [
+        page.level if page.level in LEVELS else "",
+        page.designer,
+        *(piece.name for piece in pattern.pieces),
+        *(yarn.name for yarn in page.yarns),
+        *((specimen.parts or {}) if specimen else ()),
+        *(name.value for name in named if name),
+    ]
+    about = plain_text(pattern.summary)
+    return Entry("pattern", page.title, address, cut(about), _once(words))
 
 
 def word_entries(glossary: Glossary) -> Iterator[Entry]:

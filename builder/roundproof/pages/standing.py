@@ -24,11 +24,11 @@ class Standing(StrEnum):
 
 def standing(result: Result, *, preview: bool = False) -> Standing:
     """Where the pattern of one file stands; the preview shows every pattern, whatever is wrong."""
-    if result.proof is None:
+    status = result.status
+    if status is None:
         if preview or not (result.has_errors or not result.usable):
             return Standing.SHARED
         return Standing.STOPS
-    status = result.proof.pattern.status
     if status is Status.PUBLISHED:
         return Standing.STOPS if result.has_errors and not preview else Standing.PUBLIC
     if preview:

@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from roundproof.pages.figures import listed, millimetres
-from roundproof.pages.pattern import pattern_page
-from roundproof.pages.values import Picture, TesterPage, Total
+from roundproof.pages.values import PatternPage, TesterPage, Total
 from roundproof.pattern.model import Size
 from roundproof.proof import Proof
 
-_NONE: Mapping[str, Picture] = {}
 _DIMENSIONS = ("height", "width", "length", "depth", "span_", "around")
 
 
-def tester_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> TesterPage:
-    page = pattern_page(proof, pictures)
+def tester_page(proof: Proof, page: PatternPage) -> TesterPage:
+    """The tester copy of a pattern's page."""
     hooks = sorted({yarn.hook.value for yarn in proof.pattern.yarns if yarn.hook})
     return TesterPage(
         page,

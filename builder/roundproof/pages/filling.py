@@ -1,0 +1,125 @@
+"""Pages filled from their templates, without the site's host: the same frame around every page, the
+same bytes whoever fills it."""
+
+from __future__ import annotations
+
+import posixpath
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from roundproof.frozen import dataclass
+from roundproof.pages.look import THEME, Look
+from roundproof.pages.pattern_folder import SitePage
+from roundproof.processes import ToMend
+from roundproof.store import stamp
+
+if TYPE_CHECKING:
+    from jinja2 import Environment, TemplateError
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A page of the navigation, by its address from the site's root."""
+
+    title: str
+    address: str
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """What stands on every page of a site. `root` is where the site begins on its host, without a
+    slash at its end; `themes` are the folders of templates, the first goes before the others;
+    `look` are the site's own colours."""
+
+    name: str
+    root: str
+    nav: tuple[Link, ...]
+    foot: tuple[Link, ...]
+    themes: tuple[str, ...]
+    look: Look = THEME
+    serving: bool = False
+
+    def looks(self) -> str:
+        """Stands for the templates; a change of any may change every page."""
+        return stamp(map(Path, self.themes), (".html",))
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """A link of the site's navigation."""
+
+    title: str
+    url: str
+    here: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SiteValues:
+    """What every page knows of its site. `url` turns a path from the site's root into a link."""
+
+    name: str
+    nav: tuple[Way, ...]
+    foot: tuple[Way, ...]
+    url: Callable[[str], str]
+    own: bool = False
+    """Whether the site has colours of its own."""
+
+
+def site_values(frame: Frame, at: str | None) -> SiteValues:
+    """For the page at an address; None for a page that stands for any address, such as 404.html,
+    which links from the root of the host."""
+
+    def url(path: str) -> str:
+        return f"{frame.root}/{path}" if at is None else relative(path, at)
+
+    def ways(links: tuple[Link, ...]) -> tuple[Way, ...]:
+        return tuple(Way(each.title, url(each.address), each.address == at) for each in links)
+
+    own = bool(frame.look.sheet)
+    return SiteValues(frame.name, ways(frame.nav), ways(frame.foot), url, own)
+
+
+def relative(path: str, at: str) -> str:
+    """The way from one page to another, both from the site's root."""
+    return posixpath.relpath(path, posixpath.dirname(at) or ".")
+
+
+class CannotFill(ToMend):
+    """A template cannot be used, one of the site's own that is; the message says which and why."""
+
+
+def _told(stop: TemplateError, name: str) -> str:
+    at = getattr(stop, "filename", None) or getattr(stop, "name", None) or name
+    line = f", line {number}" if (number := getattr(stop, "lineno", None)) else ""
+    return f"{at}{line}: {stop.message or type(stop).__name__}"
+
+
+class Filler:
+    """Fills pages of one site."""
+
+    def __init__(self, frame: Frame) -> None:
+        self.frame = frame
+        self._env: Environment | None = None
+
+    def page(self, page: SitePage) -> bytes:
+        """The page's file. Raises CannotFill for templates that cannot be used."""
+        from jinja2 import TemplateError
+
+        site = site_values(self.frame, page.address)
+        given = {"site": site, "noindex": not page.listed}
+        try:
+            template = self._environment().get_template(page.template)
+            text: str = template.render(given | dict(page.values))
+        except TemplateError as stop:
+            raise CannotFill(_told(stop, page.template)) from stop
+        return text.encode("utf-8", "xmlcharrefreplace")
+
+    def _environment(self) -> Environment:
+        if self._env is None:
+            from jinja2 import Environment, FileSystemLoader
+
+            self._env = Environment(
+                loader=FileSystemLoader(self.frame.themes), autoescape=True, auto_reload=False
+            )
+        return self._env

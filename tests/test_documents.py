@@ -28,7 +28,7 @@ DOCUMENTS = (
 APPEARS = {
     "site/", ".roundproof/", "tester.html", "patterns/<name>/pattern.yaml", ".venv", "photos/",
     "glossary.md", "checks/index.md", "checks/editor.md", "patterns/index.md",
-    "schema/pattern.schema.json", "schema/defaults.schema.json", "my-site",
+    "schema/pattern.schema.json", "schema/defaults.schema.json", "label.html",
 }  # fmt: skip
 """What a document may name though it is not in the tree: commands make it, or a designer does."""
 _FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.M | re.S)

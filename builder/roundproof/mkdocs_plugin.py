@@ -39,6 +39,7 @@ from roundproof.pages.search_index import ADDRESS as SEARCH_INDEX
 from roundproof.pages.search_index import Entry, search_script, written_entries
 from roundproof.pages.site import Site
 from roundproof.pages.standing import Standing, standing
+from roundproof.pages.ways import AT_THE_FOOT, FOR_MAKERS, SEARCH
 from roundproof.processes import ToMend
 from roundproof.store import FOLDER
 
@@ -49,20 +50,6 @@ if TYPE_CHECKING:
 
 THEME = "roundproof"
 FRONT = "index.md"
-FOR_MAKERS = {
-    "patterns/index.md": "Patterns",
-    "how-to-read.md": "How to read",
-    "glossary.md": "Glossary",
-}
-SEARCH = {"search.md": "Search"}
-AT_THE_FOOT = {
-    "for-designers.md": "For designers",
-    "how-to-write.md": "How to write",
-    "checks/index.md": "Checks",
-    "credits.md": "Credits and licences",
-}
-"""Pages that every site has and what the way to them is called; a site's own pages stand between
-those for makers and the search."""
 NO_DATE = date(1980, 1, 1)
 """Stands for the date of a site without any, so that it too comes out the same every time."""
 

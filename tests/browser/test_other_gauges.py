@@ -18,7 +18,7 @@ from proving import proved
 from rendering import THEME
 from roundproof.fabric.work import work
 from roundproof.frozen import replace
-from roundproof.measure.finished import finished
+from roundproof.measure.finished import finished, stated
 from roundproof.measure.gauge import yarn_stitch
 from roundproof.measure.gauges_said import Unclear, gauges_said
 from roundproof.measure.model import Measures
@@ -131,6 +131,9 @@ def test_a_case_comes_out_on_the_page_as_it_says(page: Page, name: str) -> None:
     for fit, wanted in zip(told["fits"], case.get("fits", []), strict=True):
         assert [mm / 10 for mm in fit["lengths"]] == pytest.approx(wanted["lengths"], abs=0.006)
         assert (fit["suggest"], fit["verdict"]) == (wanted["suggest"], wanted["verdict"])
+    words = [each.word for each in stated(was.pattern, was.measures.pieces)]
+    for name, wanted in case.get("finished", {}).items():
+        assert told["size"][words.index(name)] == pytest.approx(10 * wanted, abs=0.06)
     metres = dict(zip(was.measures.yarns, told["yarns"], strict=True))
     assert metres == pytest.approx(case["metres"], abs=0.006)
     assert told["notions"] == [[each["size"]] for each in case.get("notions", [])]

@@ -13,6 +13,17 @@ pytestmark = pytest.mark.browser
 PATTERNS = sorted(path.parent.name for path in ROOT.glob("patterns/*/pattern.yaml"))
 
 
+PAGES = (
+    "glossary.html",
+    "how-to-read.html",
+    "how-to-write.html",
+    "for-designers.html",
+    "credits.html",
+    "search.html",
+    "patterns/shore-crab/label.html",
+)
+
+
 @pytest.fixture(params=["host", "disk"])
 def root(request: pytest.FixtureRequest, built_site: Path) -> str:
     """Where the site starts."""
@@ -75,12 +86,12 @@ def test_the_gallery_leads_to_a_pattern_and_on_to_its_tester_copy(root: str, pag
     assert is_styled(page)
 
 
-@pytest.mark.parametrize("address", ["glossary.html", "how-to-read.html", "how-to-write.html"])
+@pytest.mark.parametrize("address", PAGES)
 def test_the_pages_of_every_site_open(root: str, page: Page, address: str) -> None:
     page.goto(f"{root}/{address}")
     assert is_styled(page)
     page.get_by_role("navigation", name="Site").get_by_role("link", name="Patterns").click()
-    assert page.url == f"{root}/index.html"
+    assert page.url == f"{root}/patterns/index.html"
 
 
 def test_the_checks_lead_to_a_page_each_and_back(root: str, page: Page) -> None:
@@ -96,7 +107,8 @@ def test_the_checks_lead_to_a_page_each_and_back(root: str, page: Page) -> None:
 
 @pytest.mark.parametrize("width", [320, 390, 800, 1280])
 @pytest.mark.parametrize(
-    "address", ["index.html", "glossary.html", "checks/index.html", "checks/join-fit.html"]
+    "address",
+    [*PAGES, "index.html", "patterns/index.html", "checks/index.html", "checks/join-fit.html"],
 )
 def test_nothing_scrolls_sideways(
     browser: Browser, built_site: Path, address: str, width: int

@@ -164,6 +164,27 @@ def test_another_gauge_for_programs(capsys: Said) -> None:
     assert pattern["yarns"]["chalk"]["grams"] is not None
 
 
+def test_the_finished_size_in_another_gauge(folder: Path, capsys: Said) -> None:
+    # 1.91 and 1.53 cm across, then 3.06 both: as stated with the first, or with the two end to end
+    text = "size: {width: 2 cm, span: 30 cm}\n" + PATTERN.replace("COUNT", "12")
+    (folder / "pattern.yaml").write_text(text, encoding="utf-8")
+    said = [
+        "--gauge",
+        "slate: 12.5 sts x 12.5 r = 10 cm",
+        "--gauge",
+        "chalk: 12.5 sts x 12.5 r = 10 cm",
+    ]
+    assert main(["measure", "pebble", *said]) == 0
+    lines = [" ".join(line.split()) for line in capsys.readouterr().out.splitlines()]
+    assert "finished width 2.0 → 3.2 cm" in lines and "finished span 30.0 → 53.3 cm" in lines
+    assert main(["measure", "pebble", "--format", "json", *said]) == 0
+    (pattern,) = json.loads(capsys.readouterr().out)["patterns"]
+    assert pattern["finished"] == {
+        "width": {"was_cm": 2.0, "cm": 3.2},
+        "span": {"was_cm": 30.0, "cm": 53.33},
+    }
+
+
 def test_without_another_gauge_nothing_is_said_of_one(capsys: Said) -> None:
     main(["measure", "--format", "json"])
     (pattern,) = json.loads(capsys.readouterr().out)["patterns"]

@@ -16,6 +16,7 @@ from measure.made import disc, pattern, piece
 from proving import proved
 from roundproof.fabric.work import work
 from roundproof.frozen import replace
+from roundproof.measure.finished import finished
 from roundproof.measure.gauges_said import Unclear, gauges_said
 from roundproof.measure.model import Measures, PieceSize
 from roundproof.measure.regauge import as_sold, in_another_gauge, notion_sizes
@@ -70,6 +71,11 @@ def test_a_case_comes_out_as_it_says(name: str) -> None:
         assert fit["suggest"] == told["suggest"]
     said = [fit["verdict"] for fit in case.get("fits", [])]
     assert [fit.verdict for fit in now.measures.fits] == said
+    whole = finished(was.pattern, was.measures.pieces, now.measures.pieces)
+    for name, wanted in case.get("finished", {}).items():
+        assert next(f.mm for f in whole if f.stated.word == name) == pytest.approx(
+            10 * wanted, abs=0.06
+        )
     sizes = notion_sizes(was.pattern, was.fabric, now.pattern, now.fabric)
     notions = [{"item": n.item, "was": n.was_mm, "size": n.size_mm} for n in sizes]
     assert notions == case.get("notions", [])

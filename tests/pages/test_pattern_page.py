@@ -212,7 +212,10 @@ def test_pages_that_are_not_released_say_so_and_ask_not_to_be_listed(status: str
 def test_a_preview_lets_no_round_out() -> None:
     text = PEBBLE.replace("status: published", "status: published\nshow: preview")
     page = pattern_page(proof_of(text), PICTURES)
-    assert page.pieces == () and page.steps == () and page.plate is None
+    assert page.pieces == () and page.steps == () and page.sold is not None
+    assert page.sold.pieces == (("Upper", 1), ("Foot", 3), ("Under", 1))
+    assert page.plate is not None and "seam" not in page.plate.svg
+    assert [change.note for change in page.changes] == [""]
     html = page_of(text)
     words = text_of_page(html)
     assert "R4" not in words and "Stitch" not in words

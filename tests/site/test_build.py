@@ -43,6 +43,10 @@ def test_addresses_are_those_that_get_printed(good: Path) -> None:
         "patterns/pebble/yarns.css",
         "glossary.html",
         "how-to-read.html",
+        "for-designers.html",
+        "search.html",
+        "js/search-index.js",
+        "credits.html",
         "checks/index.html",
         "checks/count-stated.html",
         "schema/pattern.schema.json",
@@ -196,12 +200,13 @@ def test_the_navigation_of_the_settings_orders_own_pages(good: Path) -> None:
         settings.write("nav: [index.md, tides.md, {About us: about.md}]\n")
     assert build(good) == 0
     masthead = (good / "site/index.html").read_text("utf-8").partition("<main")[0]
-    assert re.findall(r">([^<>]+)</a>", masthead)[-5:] == [
+    assert re.findall(r">([^<>]+)</a>", masthead)[-6:] == [
         "Patterns",
         "How to read",
         "Glossary",
         "The tides",
         "About us",
+        "Search",
     ]
     assert (good / "site/unlisted.html").exists()
 

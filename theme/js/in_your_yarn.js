@@ -209,8 +209,9 @@ class InYourYarn {
   sumUp(found) {
     const misfits = found.fits.map((fit, at) => ({ fit, at })).filter(({ fit }) => fit.verdict === "does not fit");
     const joins = found.fits.filter((fit) => fit.verdict).length;
+    const eased = found.fits.filter((fit) => fit.verdict?.startsWith("ease")).length;
     const said = [];
-    if (joins && !misfits.length) said.push(joins === 1 ? "The join still holds." : `All ${joins} joins still hold.`);
+    if (joins && !misfits.length) said.push(holdWords(joins, eased));
     if (misfits.length) {
       said.push(`${joins === 1 ? "The join does" : `${misfits.length} of ${joins} joins do`} not fit. The counts that would fit are below.`);
     }
@@ -252,6 +253,13 @@ function pieceWords(piece, figures) {
     const last = at === said.length - 1;
     return [make("span", { class: "g" }, ...words, last ? "" : ","), last ? "" : " "];
   });
+}
+
+/** That no join fails, and how many want care. */
+function holdWords(joins, eased) {
+  if (joins === 1) return eased ? "The join still fits when it is eased in." : "The join still fits.";
+  if (!eased) return `All ${joins} joins still fit.`;
+  return `All ${joins} joins still fit, ${eased === joins ? "all" : eased} of them when eased in.`;
 }
 
 /** The two edges as they lie, and the counts that would fit. */

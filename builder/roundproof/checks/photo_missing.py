@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from roundproof.checks._pictures import KINDS, kind_of
 from roundproof.checks.base import Check, Found, missing, quoted
 from roundproof.findings import Edit, Severity
 from roundproof.pattern.model import Photo
 from roundproof.pattern.near import nearest
 from roundproof.proof import Proof
-
-KINDS = {"PNG": (0, b"\x89PNG\r\n\x1a\n"), "JPEG": (0, b"\xff\xd8\xff"), "WebP": (8, b"WEBP")}
-"""Kinds of pictures that a page can show, with the bytes they start with and from where."""
 
 _PIXEL = bytes.fromhex(
     "89504e470d0a1a0a0000000d49484452000000010000000108000000003a7e9b550000000a49444154789c63"
@@ -73,10 +71,9 @@ def _names(folder: Path) -> list[str]:
 def _is_picture(path: Path) -> bool:
     try:
         with path.open("rb") as file:
-            head = file.read(16)
+            return kind_of(file.read(16)) != ""
     except OSError:
         return False
-    return any(head.startswith(begins, start) for start, begins in KINDS.values())
 
 
 CHECK = Check(

@@ -8,6 +8,7 @@ from typing import Any
 
 from roundproof.findings import Finding, Severity
 from roundproof.frozen import dataclass
+from roundproof.measure.finished import Finished
 from roundproof.measure.model import NotionSize
 from roundproof.pattern.model import Status
 from roundproof.proof import Proof
@@ -26,11 +27,13 @@ class Summary:
 @dataclass(frozen=True, slots=True)
 class Regauged:
     """What stood for a pattern before it was put into other gauges: `gauges` as the maker says
-    them, by the keys of the yarns; `notions` what is placed on it, with sizes then and now."""
+    them, by the keys of the yarns; `notions` what is placed on it and `finished` the measures of
+    the whole, with sizes then and now."""
 
     was: Proof
     gauges: Mapping[str, str]
     notions: tuple[NotionSize, ...]
+    finished: tuple[Finished, ...]
 
 
 @dataclass(frozen=True, slots=True)

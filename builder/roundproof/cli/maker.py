@@ -9,6 +9,7 @@ from roundproof.checks.base import quoted
 from roundproof.checks.results import Regauged, Result, Results
 from roundproof.fabric.work import work
 from roundproof.frozen import dataclass, replace
+from roundproof.measure.finished import finished
 from roundproof.measure.gauges_said import Unclear, gauges_said
 from roundproof.measure.regauge import in_another_gauge, notion_sizes
 from roundproof.pattern.quantities import Fault, number, pace
@@ -57,7 +58,8 @@ def _in_gauges(result: Result, proof: Proof, said: Sequence[str]) -> Result | Un
     other = replace(proof, pattern=pattern, fabric=work(pattern)[0])
     notions = notion_sizes(proof.pattern, proof.fabric, pattern, other.fabric)
     texts = {key: gauge.span.text for key, gauge in gauges.items() if key in proof.measures.yarns}
-    return replace(result, proof=other, regauged=Regauged(proof, texts, notions))
+    whole = finished(proof.pattern, proof.measures.pieces, other.measures.pieces)
+    return replace(result, proof=other, regauged=Regauged(proof, texts, notions, whole))
 
 
 def _each(results: Results, change: Callable[[Proof], Proof]) -> Results:

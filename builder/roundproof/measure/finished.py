@@ -34,6 +34,11 @@ class Stated:
     piece: str = ""
     figure: str = ""
 
+    @property
+    def word(self) -> str:
+        """What the file calls it."""
+        return self.name.rstrip("_")
+
 
 @dataclass(frozen=True, slots=True)
 class Finished:

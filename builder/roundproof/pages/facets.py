@@ -84,11 +84,12 @@ def sortable(title: str, address: str, proof: Proof) -> Sortable:
 
 
 def _time(proof: Proof) -> tuple[str, ...]:
+    return (time_class(proof.measures.hours[1]),) if proof.measures.hours else ()
+
+
+def time_class(hours: float) -> str:
     """By the upper end of the estimate, so that nobody is kept longer than was said."""
-    if proof.measures.hours is None:
-        return ()
-    _, high = proof.measures.hours
-    return (next(id for id, most, _ in TIMES if high <= most),)
+    return next(id for id, most, _ in TIMES if hours <= most)
 
 
 def _has(proof: Proof) -> Iterator[tuple[str, str]]:

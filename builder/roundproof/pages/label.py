@@ -24,7 +24,7 @@ from roundproof.pages.specimen import SAID, scientific_name
 from roundproof.proof import Proof
 
 MOST_WORDS = 74
-MOST_LETTERS = 430
+MOST_LETTERS = 380
 """What fits on a card of A5 in large print."""
 SENTENCE = 25
 """Words of a statement at most."""
@@ -48,7 +48,7 @@ def label(proof: Proof) -> Label | None:
     if specimen is None:
         return None
     name = cut(specimen.name.value if specimen.name else title_of(proof.pattern), 8, 40)
-    binomial = cut(specimen.scientific.value, 8, 50) if specimen.scientific else ""
+    binomial = cut(specimen.scientific.value, 8, 45) if specimen.scientific else ""
     facts, maker = tuple(_facts(proof)), "Made by"
     said = [name, binomial, maker, *(word for fact in facts for word in fact)]
     statements = tuple(_fitting(said, (plain_text(one.says) for one in specimen.statements)))
@@ -57,14 +57,14 @@ def label(proof: Proof) -> Label | None:
 
 def _facts(proof: Proof) -> Iterator[tuple[str, str]]:
     pattern = proof.pattern
-    yield "Made of", cut(_made_of(proof), 11, 70)
+    yield "Made of", cut(_made_of(proof), 11, 60)
     if pattern.designer:
-        yield "Pattern", cut(pattern.designer.value, 8, 50)
+        yield "Pattern", cut(pattern.designer.value, 8, 40)
     real = pattern.specimen.real_size if pattern.specimen else None
     found = scales(pattern.size, real)
     if found:
         by = "" if in_proportion(found) else f", by the {CALLED[found[0].dimension]}"
-        yield "Scale", cut(f"{scale_words(found[0].ratio)}{by}", 14, 70)
+        yield "Scale", cut(f"{scale_words(found[0].ratio)}{by}", 14, 60)
     if real is not None and (size := _real_size(real, found[0].dimension if found else "")):
         yield "In life", f"{size}{_source(proof, real.source)}"
 
@@ -76,7 +76,7 @@ def _made_of(proof: Proof) -> str:
         if yarn.fibre
     )
     stuffed = any(is_filling(notion) for notion in proof.pattern.notions)
-    yarn = cut(listed(list(fibres)), 8, 50) if fibres else "yarn"
+    yarn = cut(listed(list(fibres)), 8, 40) if fibres else "yarn"
     return f"Crocheted {yarn}{', stuffed' if stuffed or proof.measures.stuffing_g else ''}"
 
 
@@ -93,7 +93,7 @@ def _source(proof: Proof, source: object) -> str:
         return ""
     if not 0 < number <= len(specimen.references):
         return ""
-    return f" ({cut(plain_text(specimen.references[number - 1]), 9, 60)})"
+    return f" ({cut(plain_text(specimen.references[number - 1]), 9, 45)})"
 
 
 def _fitting(said: list[str], statements: Iterable[str]) -> Iterator[str]:

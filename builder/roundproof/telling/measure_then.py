@@ -22,6 +22,7 @@ def then_and_now(result: Result, joins: Sequence[str], paint: Paint) -> Iterator
     was, now = result.regauged.was, result.proof
     yield [f"  {line}" for line in wrapped(_heading(result.regauged, paint), paint.columns - 2)]
     rows = [_piece(was, now, key, paint) for key in now.measures.pieces]
+    yield table(list(_finished(result.regauged, paint)))
     yield headed(_HEADS, rows, paint, keep=2)
     yield joins
     yield table([_yarn(was, now, key, paint) for key in now.measures.yarns])
@@ -67,6 +68,12 @@ def _yarn(was: Proof, now: Proof, key: str, paint: Paint) -> Row:
         _both(_metres(old.metres), _metres(need.metres), paint),
         say("measure.estimated" if need.estimated else "measure.weighed"),
     ]
+
+
+def _finished(regauged: Regauged, paint: Paint) -> Iterator[Row]:
+    for each in regauged.finished:
+        name = say("measure.finished", measure=each.stated.word)
+        yield [name, _both(cm(each.stated.mm), cm(each.mm), paint)]
 
 
 def _notions(regauged: Regauged, paint: Paint) -> Iterator[Row]:

@@ -68,12 +68,17 @@ def _file(result: Result) -> dict[str, Any]:
 
 
 def _regauged(regauged: Regauged) -> dict[str, Any]:
-    """The gauges of the maker, and what is placed on the pieces, as large as it should be then."""
+    """The gauges of the maker, what the finished thing comes to, and what is placed on the pieces,
+    as large as it should be then."""
     notions = [
         {"item": each.item, "size_mm": _two(each.size_mm), "was_mm": _two(each.was_mm)}
         for each in regauged.notions
     ]
-    return {"another_gauge": dict(regauged.gauges), "notions": notions}
+    whole = {
+        each.stated.word: {"was_cm": _cm(each.stated.mm), "cm": _cm(each.mm)}
+        for each in regauged.finished
+    }
+    return {"another_gauge": dict(regauged.gauges), "finished": whole, "notions": notions}
 
 
 def _piece(proof: Proof, size: PieceSize) -> dict[str, Any]:

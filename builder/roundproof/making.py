@@ -85,8 +85,8 @@ class Maker:
         self.store = Store(making.store)
         self.filler = Filler(making.frame)
         self.proving = Proving()
-        self.around = key(packed(making.frame), making.looks)
-        self.colours = packed(making.frame.look)
+        self.around = key(repr(making.frame), making.looks)
+        self.colours = repr(making.frame.look)
 
     def begin_again(self) -> None:
         """Reads the defaults anew."""

@@ -126,8 +126,8 @@ SITE = [
     "300 patterns, those of `tests/clean/` again and again under other titles, without photos;"
     " beside them the plain host with its default theme and 300 pages of the same tables, written"
     " in Markdown. Of builds the one of three that took the processor least, without following"
-    " links, which the plain host does not do; of saves 20 one after the other, the plain host's 5, by the"
-    " clock until the saved page can be fetched.",
+    " links, which the plain host does not do; of saves 20 one after the other, the plain host's 5,"
+    " by the clock until the saved page can be fetched.",
     "",
 ]
 

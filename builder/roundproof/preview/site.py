@@ -141,8 +141,7 @@ class LiveSite:
     def _overview(self) -> bytes:
         pairs = ((each.found.result, each.listing) for each in self.patterns.all.values())
         self.hand_written.data("index.html", self._around())  # what is to be said of it
-        said = tuple(each for each in self.patterns.unread)
-        made = overview(pairs, said, self.hand_written.warned)
+        made = overview(pairs, self.patterns.unread, self.hand_written.warned)
         page = SitePage(OVERVIEW, "preview/overview.html", {"overview": made}, listed=False)
         return self.patterns.maker.filler.page(page)
 

@@ -130,7 +130,7 @@ def test_a_photo_that_is_damaged_stops_the_build(
     )
     code = build(good)
     told = capsys.readouterr()
-    assert "patterns/pebble/pattern.yaml: The photo a.jpg is" in told.err
+    assert "photo-unfit" in told.out and "a.jpg" in told.out
     assert_kept(good, code, 1, told.err)
 
 

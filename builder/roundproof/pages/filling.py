@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from roundproof.frozen import dataclass
 from roundproof.pages.look import THEME, Look
 from roundproof.pages.pattern_folder import SitePage
+from roundproof.pages.policy import with_digests
 from roundproof.processes import ToMend
 from roundproof.store import stamp
 
@@ -113,7 +114,7 @@ class Filler:
             text: str = template.render(given | dict(page.values))
         except TemplateError as stop:
             raise CannotFill(_told(stop, page.template)) from stop
-        return text.encode("utf-8", "xmlcharrefreplace")
+        return with_digests(text).encode("utf-8", "xmlcharrefreplace")
 
     def _environment(self) -> Environment:
         if self._env is None:

@@ -22,6 +22,7 @@ from tempfile import TemporaryDirectory
 
 import many
 import measuring
+import photos
 import reading
 import working
 
@@ -61,6 +62,9 @@ def main() -> int:
         "",
         *MANY,
         *many.main(),
+        "",
+        *PHOTOS,
+        *photos.main(),
         "",
         *machine(),
     ]
@@ -112,6 +116,15 @@ MANY = [
     "1,000 distinct patterns of 60 rounds each, every one whole, with yarns, notions and assembly:"
     " seconds by the clock and of the processor, the least of three, and the most memory that one"
     " process had. *Loading* is one process that loads the same files with ruamel.yaml.",
+    "",
+]
+
+
+PHOTOS = [
+    "## How long a photo takes",
+    "",
+    "Processor seconds for a JPEG as a camera makes it, the least of five: decoded, turned, brought"
+    " to its sizes and written; and where it was made before, taken from the store.",
     "",
 ]
 

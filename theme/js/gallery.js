@@ -103,7 +103,8 @@ function filters(facets, onChange) {
 function tell(facets, choice, count, all, choose) {
   const left = count(choice);
   const found = document.getElementById("found");
-  found.textContent = choice.size ? `${left} of ${all} patterns` : `${patterns(all)}`;
+  const words = choice.size ? `${left} of ${all} patterns` : patterns(all);
+  if (found.textContent !== words) found.textContent = words; // said aloud once
   document.getElementById("all").hidden = !choice.size;
   const none = document.getElementById("none");
   none.hidden = left > 0;
@@ -113,8 +114,8 @@ function tell(facets, choice, count, all, choose) {
   for (const { id, title } of facets.filter((facet) => choice.has(facet.id))) {
     const other = withFacet(choice, id, []);
     if (!count(other)) continue;
-    const words = `Any ${title.toLowerCase()}: ${patterns(count(other))}`;
-    none.append(button(words, () => choose(other)));
+    const way = `Any ${title.toLowerCase()}: ${patterns(count(other))}`;
+    none.append(button(way, () => choose(other)));
   }
 }
 

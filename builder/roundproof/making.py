@@ -12,6 +12,7 @@ import os
 import platform
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import suppress
+from datetime import date
 from functools import cache, partial
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
@@ -23,6 +24,7 @@ from roundproof.packing import packed, unpacked
 from roundproof.pages.filling import Filler, Frame
 from roundproof.pages.pattern_folder import Folder, Listing, SiteFile, Unread, pattern_folder
 from roundproof.pages.pattern_folder import unread as unread_file
+from roundproof.pages.site import Site, whole_site
 from roundproof.pattern.files import PATTERN_FILE, PatternFile
 from roundproof.pipeline import Proving
 from roundproof.processes import shared_out, worth_starting
@@ -83,8 +85,8 @@ class Maker:
         self.store = Store(making.store)
         self.filler = Filler(making.frame)
         self.proving = Proving()
-        self.around = key(packed(making.frame), making.looks)
-        self.colours = packed(making.frame.look)
+        self.around = key(repr(making.frame), making.looks)
+        self.colours = repr(making.frame.look)
 
     def begin_again(self) -> None:
         """Reads the defaults anew."""
@@ -103,7 +105,7 @@ class Maker:
         result = self.proving.file(file)
         assert result is not None  # whatever its status is
         grounds = self.making.frame.look.grounds
-        folder = pattern_folder(result, preview=self.preview, grounds=grounds)
+        folder = pattern_folder(result, preview=self.preview, grounds=grounds, store=self.store)
         found = Found(let_go(result), folder.listing if folder else None)
         ready = (self._filled(folder) if folder else Pages()) if pages else None
         if sign == self.sign(file):  # else it was saved in the meantime
@@ -187,7 +189,30 @@ def _begun(making: Making, pages: bool) -> Callable[[PatternFile], Made]:
     return lambda file: maker.made(file, maker.sign(file), pages=pages)
 
 
-def unread_others(everything: Everything) -> tuple[Unread, ...]:
+@dataclass(frozen=True, slots=True)
+class Given:
+    """What is not written by hand: the site around its patterns, in its frame, and all files that
+    go with it, ready to be written. `listed` are the addresses of listed pages, each with the day
+    on which it changed. Where others serve the files, they are not `written`."""
+
+    site: Site
+    frame: Frame
+    files: tuple[SiteFile, ...]
+    listed: tuple[tuple[str, date | None], ...] = ()
+    written: bool = True
+
+
+def given(everything: Everything, frame: Frame) -> Given:
+    """The whole site but for the hand-written pages."""
+    unread = _unread(everything) if frame.serving else ()
+    site, filler = whole_site(everything.listings, unread, frame.look), Filler(frame)
+    listed = [(page, one.changed) for one in everything.listings for page in one.pages]
+    listed += [(page.address, None) for page in site.pages if page.listed]
+    pages = (SiteFile(page.address, filler.page(page)) for page in site.pages)
+    return Given(site, frame, (*everything.files, *pages, *site.files), tuple(listed))
+
+
+def _unread(everything: Everything) -> tuple[Unread, ...]:
     """The files that the preview says it could not read."""
     patterns = (one.listing.unread for m in everything.made if (one := m.found).listing)
     shared = (unread_file(result) for result in everything.others)

@@ -31,13 +31,13 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from roundproof.frozen import dataclass
-from roundproof.making import Everything, Making, make, unread_others
-from roundproof.pages.filling import Filler, Frame, Link, site_values
+from roundproof.making import Given, Making, given, make
+from roundproof.pages.filling import Frame, Link, site_values
 from roundproof.pages.look import look
 from roundproof.pages.pattern_folder import SiteFile
 from roundproof.pages.search_index import ADDRESS as SEARCH_INDEX
 from roundproof.pages.search_index import Entry, search_script, written_entries
-from roundproof.pages.site import Site, whole_site
+from roundproof.pages.site import Site
 from roundproof.pages.standing import Standing, standing
 from roundproof.pages.ways import AT_THE_FOOT, FOR_MAKERS, SEARCH
 from roundproof.processes import ToMend
@@ -59,29 +59,6 @@ _log = logging.getLogger("mkdocs.plugins.roundproof")
 
 class HostError(Exception):
     """The host cannot build; the message is for the designer."""
-
-
-@dataclass(frozen=True, slots=True)
-class Given:
-    """What is not written by hand: the site around its patterns, in its frame, and all files that
-    go with it, ready to be written. `listed` are the addresses of listed pages, each with the day
-    on which it changed. Where others serve the files, they are not `written`."""
-
-    site: Site
-    frame: Frame
-    files: tuple[SiteFile, ...]
-    listed: tuple[tuple[str, date | None], ...] = ()
-    written: bool = True
-
-
-def given(everything: Everything, frame: Frame) -> Given:
-    """The whole site but for the hand-written pages."""
-    unread = unread_others(everything) if frame.serving else ()
-    site, filler = whole_site(everything.listings, unread, frame.look), Filler(frame)
-    listed = [(page, one.changed) for one in everything.listings for page in one.pages]
-    listed += [(page.address, None) for page in site.pages if page.listed]
-    pages = (SiteFile(page.address, filler.page(page)) for page in site.pages)
-    return Given(site, frame, (*everything.files, *pages, *site.files), tuple(listed))
 
 
 class ReadyFile(File):

@@ -22,7 +22,9 @@ from tempfile import TemporaryDirectory
 
 import many
 import measuring
+import photos
 import reading
+import site_of_many
 import working
 
 ROOT = Path(__file__).parents[2]
@@ -61,6 +63,12 @@ def main() -> int:
         "",
         *MANY,
         *many.main(),
+        "",
+        *SITE,
+        *site_of_many.main(),
+        "",
+        *PHOTOS,
+        *photos.main(),
         "",
         *machine(),
     ]
@@ -112,6 +120,27 @@ MANY = [
     "1,000 distinct patterns of 60 rounds each, every one whole, with yarns, notions and assembly:"
     " seconds by the clock and of the processor, the least of three, and the most memory that one"
     " process had. *Loading* is one process that loads the same files with ruamel.yaml.",
+    "",
+]
+
+
+SITE = [
+    "## How long a site of many patterns takes",
+    "",
+    "300 patterns, those of `tests/clean/` again and again under other titles, without photos;"
+    " beside them the plain host with its default theme and 300 pages of the same tables, written"
+    " in Markdown. Of builds the one of three that took the processor least, without following"
+    " links, which the plain host does not do; of saves 20 one after the other, the plain host's 5,"
+    " by the clock until the saved page can be fetched.",
+    "",
+]
+
+
+PHOTOS = [
+    "## How long a photo takes",
+    "",
+    "Processor seconds for a JPEG as a camera makes it, the least of five: decoded, turned, brought"
+    " to its sizes and written; and where it was made before, taken from the store.",
     "",
 ]
 

@@ -8,6 +8,7 @@
   const KEPT = "roundproof:preview";
   let waiting = null;
   let ended = null;
+  let reloading = false;
 
   function listen() {
     if (waiting || document.hidden) {
@@ -26,9 +27,18 @@
     waiting = null;
   }
 
+  function leave() {
+    rest();
+    if (!reloading) {
+      history.scrollRestoration = "auto";
+    }
+  }
+
   function again() {
     rest();
+    reloading = true;
     keepView();
+    history.scrollRestoration = "manual"; // or the browser would scroll after us
     location.reload();
   }
 
@@ -77,14 +87,10 @@
 
   const view = takenView();
   if (view) {
-    history.scrollRestoration = "manual";
     show(view);
-    addEventListener("load", () => {
-      show(view); // letters and pictures are there now
-      history.scrollRestoration = "auto";
-    });
+    addEventListener("load", () => show(view)); // letters and pictures are there now
   }
-  addEventListener("pagehide", rest);
+  addEventListener("pagehide", leave);
   addEventListener("pageshow", listen);
   document.addEventListener("visibilitychange", () => (document.hidden ? rest() : listen()));
   listen();

@@ -94,7 +94,8 @@ def _tell(results: Results) -> None:
 
 def _built(file: Path, site: Path, everything: Everything, frame: Frame) -> int:
     """Build the site into its place; how many pages it has. Raises Stopped."""
-    from roundproof.mkdocs_plugin import HostError, build_site, given
+    from roundproof.making import given
+    from roundproof.mkdocs_plugin import HostError, build_site
 
     stops = [r.name for r in everything.results.files if standing(r) is Standing.STOPS]
     if stops:

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
+
+from markupsafe import Markup, escape
 
 from roundproof.findings import Finding
 from roundproof.frozen import dataclass
 from roundproof.pages.check_pages import check_address
+
+_CODE = re.compile(r"`([^`]+)`")
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,8 +21,8 @@ class ShownFinding:
 
     check: str
     severity: str
-    message: str
-    mend: str
+    message: Markup
+    mend: Markup
     piece: str | None
     round: str | None
     line: int
@@ -30,13 +35,18 @@ def shown(findings: Iterable[Finding]) -> tuple[ShownFinding, ...]:
     return tuple(_row(finding) for finding in findings if not finding.accepted)
 
 
+def coded(text: str) -> Markup:
+    """Plain text with what stands in backquotes set off."""
+    return Markup(_CODE.sub(r"<code>\1</code>", str(escape(text))))
+
+
 def _row(finding: Finding) -> ShownFinding:
     words = finding.span.text.strip()
     return ShownFinding(
         finding.check,
         str(finding.severity),
-        finding.message,
-        finding.mend,
+        coded(finding.message),
+        coded(finding.mend),
         finding.piece,
         finding.round,
         finding.span.begins[0],

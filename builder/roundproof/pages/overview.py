@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from roundproof.checks.results import Result, Summary
+from roundproof.checks.results import Result, Summary, summary
 from roundproof.frozen import dataclass
 from roundproof.pages.pattern_folder import Listing, Unread
+from roundproof.words import count
 
 ADDRESS = "overview.html"
 
@@ -14,53 +15,53 @@ ADDRESS = "overview.html"
 @dataclass(frozen=True, slots=True)
 class Row:
     """A pattern. `status` is empty where its file cannot be read; `home` is its folder's address,
-    with the tester copy if `tested`."""
+    with the tester copy if `tested`. `found` counts its findings in words."""
 
     title: str
     file: str
     home: str
     status: str
     tested: bool
-    findings: Summary
+    found: str
+    errors: int
     open: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Overview:
-    """Patterns by title; `said` is what there is to say of other files, `total` counts all."""
+    """Patterns by title; `said` is what there is to say of other files, `told` counts all."""
 
     rows: tuple[Row, ...]
     said: tuple[Unread, ...]
     warned: tuple[str, ...]
-    total: Summary
+    told: str
 
 
 def overview(
     patterns: Iterable[tuple[Result, Listing]], said: tuple[Unread, ...], warned: tuple[str, ...]
 ) -> Overview:
     """`warned` is what the site's host warns of in the hand-written pages."""
-    rows = sorted(
-        (_row(result, listing) for result, listing in patterns),
-        key=lambda row: (row.title.casefold(), row.home),
-    )
-    counts = [row.findings for row in rows]
-    total = Summary(
-        sum(each.errors for each in counts),
-        sum(each.warnings for each in counts),
-        sum(each.notes for each in counts),
-        sum(each.accepted for each in counts),
-    )
-    return Overview(tuple(rows), said, warned, total)
+    those = sorted(patterns, key=lambda one: (one[1].title.casefold(), one[1].address))
+    findings = tuple(finding for result, _ in those for finding in result.findings)
+    told = f"{count('pattern', len(those))}: {_in_words(summary(findings))}."
+    return Overview(tuple(_row(*one) for one in those), said, warned, told)
 
 
 def _row(result: Result, listing: Listing) -> Row:
-    status = result.status
+    status, found = result.status, result.summary
     return Row(
-        listing.title or result.path.parent.name,
+        listing.title,
         listing.name,
         listing.address,
         status.value if status else "",
         status is not None,
-        result.summary,
+        _in_words(found),
+        found.errors,
         listing.open,
     )
+
+
+def _in_words(found: Summary) -> str:
+    counts = (("error", found.errors), ("warning", found.warnings), ("note", found.notes))
+    aside = [f"{found.accepted} set aside"] if found.accepted else []
+    return ", ".join([*(count(what, n) for what, n in counts if n), *aside]) or "nothing"

@@ -12,7 +12,7 @@ from roundproof.frozen import dataclass, replace
 from roundproof.making import Making
 from roundproof.mkdocs_plugin import HostError, Settings, settings
 from roundproof.pages.filling import Link
-from roundproof.pages.findings_shown import ShownFinding
+from roundproof.pages.findings_shown import ShownFinding, coded
 from roundproof.pages.links import NOT_FOUND
 from roundproof.pages.overview import ADDRESS as OVERVIEW
 from roundproof.pages.overview import overview
@@ -141,8 +141,7 @@ class LiveSite:
     def _overview(self) -> bytes:
         pairs = ((each.found.result, each.listing) for each in self.patterns.all.values())
         self.hand_written.data("index.html", self._around())  # what is to be said of it
-        said = tuple(each for each in self.patterns.unread)
-        made = overview(pairs, said, self.hand_written.warned)
+        made = overview(pairs, self.patterns.unread, self.hand_written.warned)
         page = SitePage(OVERVIEW, "preview/overview.html", {"overview": made}, listed=False)
         return self.patterns.maker.filler.page(page)
 
@@ -164,7 +163,7 @@ class LiveSite:
         path = self.patterns.at(_folder(address))
         broken = list(self.patterns.broken(path)) if path else []
         for why in dict.fromkeys(filter(None, (self.trouble, self.hand_written.trouble, trouble))):
-            said = ShownFinding("", "error", why, "", None, None, 0, "", "")
+            said = ShownFinding("", "error", coded(why), coded(""), None, None, 0, "", "")
             broken.append(Broken("The site", (said,), True))
         for each in broken:
             values = {"file": each.file, "findings": each.findings, "kept": each.kept}

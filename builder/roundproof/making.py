@@ -105,7 +105,7 @@ class Maker:
         result = self.proving.file(file)
         assert result is not None  # whatever its status is
         grounds = self.making.frame.look.grounds
-        folder = pattern_folder(result, preview=self.preview, grounds=grounds)
+        folder = pattern_folder(result, preview=self.preview, grounds=grounds, store=self.store)
         found = Found(let_go(result), folder.listing if folder else None)
         ready = (self._filled(folder) if folder else Pages()) if pages else None
         if sign == self.sign(file):  # else it was saved in the meantime

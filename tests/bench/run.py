@@ -22,6 +22,7 @@ from tempfile import TemporaryDirectory
 
 import many
 import measuring
+import photos
 import reading
 import site_of_many
 import working
@@ -65,6 +66,9 @@ def main() -> int:
         "",
         *SITE,
         *site_of_many.main(),
+        "",
+        *PHOTOS,
+        *photos.main(),
         "",
         *machine(),
     ]
@@ -128,6 +132,15 @@ SITE = [
     " in Markdown. Of builds the one of three that took the processor least, without following"
     " links, which the plain host does not do; of saves 20 one after the other, the plain host's 5,"
     " by the clock until the saved page can be fetched.",
+    "",
+]
+
+
+PHOTOS = [
+    "## How long a photo takes",
+    "",
+    "Processor seconds for a JPEG as a camera makes it, the least of five: decoded, turned, brought"
+    " to its sizes and written; and where it was made before, taken from the store.",
     "",
 ]
 

@@ -33,7 +33,7 @@ def photos(file: str = "front.png", alt: str = "A grey stone", **files: bytes) -
     "head", [PNG, b"\xff\xd8\xff\xe0\x00\x10JFIF", b"RIFF\x24\x00\x00\x00WEBPVP8 "]
 )
 def test_pictures_are_known_by_their_first_bytes(head: bytes) -> None:
-    assert photos(front_png=head) == []
+    assert not [said for said in photos(front_png=head) if said.startswith("photo-missing")]
 
 
 @pytest.mark.parametrize("data", [b"", b"GIF89a", b"<svg onload='x'>", b"%PDF-1.7", PNG[1:]])

@@ -69,7 +69,9 @@ def test_the_parts_name_their_pieces() -> None:
     text = PEBBLE.replace("    name: Foot\n", "    name: Foot\n    stands_for: foot\n")
     found = specimen(proof_of(text))
     assert found is not None
-    assert [(row.part, str(row.pieces), str(row.about)) for row in found.parts] == [
+    assert [
+        (row.part, str(row.pieces).replace("\u00a0", " "), str(row.about)) for row in found.parts
+    ] == [
         ("upper surface", "Upper", "The side that is seen."),
         ("foot", "Foot × 3", ""),
     ]

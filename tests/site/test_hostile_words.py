@@ -103,8 +103,11 @@ def test_camera_data_is_gone_from_the_site(tmp_path: Path) -> None:
     write_photo(site, "pebble", "shore.jpg", exif=exif)
     assert main(["build", str(site)]) == 0
     photos = {n: d for n, d in contents(site / "site").items() if "/photos/" in n}
-    assert sorted(n.rsplit("/")[-1] for n in photos) == ["shore-1280.jpg", "shore-480.jpg"]
+    assert sorted(n.rsplit("/")[-1] for n in photos) == [
+        "shore-1280.webp", "shore-480.webp", "shore-880.jpg", "shore-880.webp",
+    ]  # fmt: skip
     for data in photos.values():
         assert b"Camera maker" not in data and b"Exif" not in data
     page = (site / "site/patterns/pebble/index.html").read_text("utf-8")
-    assert 'srcset="photos/shore-480.jpg 480w, photos/shore-1280.jpg 1280w"' in page
+    sizes = ", ".join(f"photos/shore-{width}.webp {width}w" for width in (480, 880, 1280))
+    assert f'srcset="{sizes}"' in page

@@ -11,6 +11,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
+from math import cos, pi
 
 from roundproof.drawing.places import Seat
 from roundproof.drawing.profile import Profile, Ring
@@ -38,24 +39,27 @@ def coarse(profiles: Mapping[str, Profile]) -> dict[str, Profile]:
 def _coarse(one: Profile, unit: float) -> Profile:
     rings = [replace(one.rings[0], radius=one.opening, height=0.0), *one.rings]
     high = max(unit, _rounded(one.height, unit))
-    radii = [
-        _rounded(_radius(rings, one.height * place / (PLACES - 1)), unit) for place in range(PLACES)
-    ]
+    steps = [_share(place) for place in range(PLACES)]
+    radii = [_rounded(_radius(rings, one.height * share), unit) for share in steps]
     middle = max(range(PLACES), key=radii.__getitem__)
     radii[middle] = max(unit / 2, _rounded(one.widest.radius, unit))
-    points = PLACES * BETWEEN - BETWEEN + 1
     mark = Counter(ring.mark for ring in one.rings).most_common(1)[0][0]
     smooth = tuple(
         Ring(
-            _number(rings, one.height * point / (points - 1)),
-            _through(radii, point / BETWEEN),
-            high * point / (points - 1),
+            _number(rings, one.height * _share(at)),
+            _through(radii, at),
+            high * _share(at),
             mark,
         )
-        for point in range(1, points)
+        for at in (point / BETWEEN for point in range(1, (PLACES - 1) * BETWEEN + 1))
     )
     straight = _rounded(one.straight, unit)
     return replace(one, rings=smooth, straight=straight, opening=radii[0], every=1)
+
+
+def _share(place: float) -> float:
+    """How far up the piece a place is: closer together at the ends, where it rounds off."""
+    return (1 - cos(pi * place / (PLACES - 1))) / 2
 
 
 def _rounded(value: float, unit: float) -> float:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from markupsafe import Markup
 
+from roundproof.frozen import replace
 from roundproof.notation.edges import read_edge
 from roundproof.pages.names import round_ids
 from roundproof.pages.prose import inline
@@ -58,6 +59,20 @@ def round_anchor(proof: Proof, place: Place, ids: Mapping[str, str]) -> str | No
         if worked.round.label.first <= place[1] <= worked.round.label.last:
             return anchor
     return None
+
+
+def first_at_once(proof: Proof, pictures: Mapping[str, Picture]) -> dict[str, Picture]:
+    """The same pictures, the one that comes first on the page marked so."""
+    pieces = list(proof.fabric.pieces)
+
+    def order(name: str) -> tuple[int, int]:
+        photo = next(p for p in proof.pattern.photos if p.file.value == name)
+        place = place_of(photo.after, proof)
+        return (pieces.index(place[0]), place[1]) if place else (len(pieces), 0)
+
+    named = [p.file.value for p in proof.pattern.photos if p.file.value in pictures]
+    first = min(named, key=order, default="")
+    return {name: replace(each, first=name == first) for name, each in pictures.items()}
 
 
 def between_rounds(proof: Proof, pictures: Mapping[str, Picture]) -> dict[str, dict[int, Inserted]]:

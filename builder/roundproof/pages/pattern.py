@@ -8,7 +8,7 @@ from markupsafe import Markup
 
 from roundproof.drawing.yarns import BARE
 from roundproof.pages import front
-from roundproof.pages.assembly import album, between_rounds, steps
+from roundproof.pages.assembly import album, between_rounds, first_at_once, steps
 from roundproof.pages.figures import day
 from roundproof.pages.in_your_yarn import in_your_yarn
 from roundproof.pages.materials import materials, used_marks
@@ -30,6 +30,7 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
     """All that a pattern's page prints. `pictures` are its photos by the names the file gives
     them; one that is missing is left out. A preview has no rounds, and nothing drawn from them."""
     pattern, preview = proof.pattern, is_preview(proof)
+    pictures = first_at_once(proof, pictures)
     ids = piece_ids(proof.fabric.pieces)
     drawn = plate(proof)
     contact = front.contact(pattern.contact.value) if pattern.contact else None

@@ -23,7 +23,9 @@ from roundproof.pages.tester import tester_page
 from roundproof.pages.values import Picture
 from roundproof.pages.yarns import Grounds, yarn_sheet
 from roundproof.pattern.files import PATTERN_FILE
+from roundproof.pattern.model import Pattern
 from roundproof.proof import Proof
+from roundproof.store import Store
 from roundproof.writing.slug import slug
 
 
@@ -91,24 +93,40 @@ def address_of(result: Result) -> str:
     return "patterns/" + (slug(name) or "pattern-" + sha256(name.encode()).hexdigest()[:8])
 
 
-def pattern_folder(result: Result, *, preview: bool, grounds: Grounds = GROUNDS) -> Folder | None:
+def pattern_folder(
+    result: Result, *, preview: bool, grounds: Grounds = GROUNDS, store: Store | None = None
+) -> Folder | None:
     """The folder of a pattern that has a page, else None. The preview shows every pattern, with
-    findings beside the rounds, and in the place of what could not be read why not."""
+    findings beside the rounds, and in the place of what could not be read why not. What came of a
+    photo is kept in the store."""
     where = standing(result, preview=preview)
     if result.proof is None:
         here = preview and result.path.name == PATTERN_FILE
         return _unread(result) if here else None
     if preview or where in (Standing.PUBLIC, Standing.UNLISTED):
-        return _folder(result, result.proof, where is Standing.PUBLIC, preview, grounds)
+        found = _photos(result.proof, store)
+        return _folder(result, result.proof, where is Standing.PUBLIC, preview, grounds, found)
     return None
 
 
-def _folder(result: Result, proof: Proof, listed: bool, preview: bool, grounds: Grounds) -> Folder:
+Found = Mapping[str, photos.Picture | photos.Unusable]
+
+
+def _photos(proof: Proof, store: Store | None) -> Found:
+    """The photos that are shown. Where the rounds are sold, those of single rounds are not."""
+    sold = _sold(proof.pattern)
+    shots = [photo for photo in proof.pattern.photos if not (sold and photo.after)]
+    return photos.pictures([photo.file.value for photo in shots], proof.photo, store)
+
+
+def _sold(pattern: Pattern) -> bool:
+    return pattern.show is not None and pattern.show.value == "preview"
+
+
+def _folder(
+    result: Result, proof: Proof, listed: bool, preview: bool, grounds: Grounds, found: Found
+) -> Folder:
     pattern, at = proof.pattern, address_of(result)
-    sold = pattern.show is not None and pattern.show.value == "preview"
-    # Photos of single rounds belong to the rounds.
-    shots = [photo for photo in pattern.photos if not (sold and photo.after)]
-    found = photos.pictures([photo.file.value for photo in shots], proof.photo)
     usable = {file: made for file, made in found.items() if isinstance(made, photos.Picture)}
     pictures = {file: _value(made) for file, made in usable.items()}
     changed = pattern.date.value if pattern.date else None
@@ -120,7 +138,7 @@ def _folder(result: Result, proof: Proof, listed: bool, preview: bool, grounds: 
     }
     pages = [SitePage(f"{at}/index.html", "pattern.html", values, listed)]
     # A pattern whose rounds are sold elsewhere does not hand them out in a tester's copy.
-    if preview or not sold:
+    if preview or not _sold(pattern):
         copy = {"page": tester_page(proof, page)}
         pages.append(SitePage(f"{at}/tester.html", "tester.html", copy, listed=False))
     if (card := label(proof)) is not None:
@@ -128,7 +146,9 @@ def _folder(result: Result, proof: Proof, listed: bool, preview: bool, grounds: 
         pages.append(SitePage(f"{at}/label.html", "label.html", drawn, listed=False))
     files = [SiteFile(f"{at}/yarns.css", yarn_sheet(pattern, grounds).encode())]
     files += [
-        SiteFile(f"{at}/{r.address}", r.data) for made in usable.values() for r in made.renditions
+        SiteFile(f"{at}/{address}", data)
+        for made in usable.values()
+        for address, data in made.files.items()
     ]
     troubles = [made.why for made in found.values() if isinstance(made, photos.Unusable)]
     everyone = listed or preview

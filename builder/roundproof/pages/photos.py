@@ -1,65 +1,53 @@
-"""Photos made ready for a page: turned upright, in two widths, and nothing in them but the picture.
-
-What a camera writes beside the picture (place, time, maker, a small copy) does not come along: the
-pixels alone are written anew.
-"""
+"""The photos of a pattern as files beside its page, each made once: what came of a photo is kept by
+its content."""
 
 from __future__ import annotations
 
-import io
 import re
-import warnings
 from collections.abc import Callable, Iterable
 from pathlib import Path
-from typing import TYPE_CHECKING
 
+from roundproof.checks._pictures import MOST_BYTES
 from roundproof.frozen import dataclass
+from roundproof.packing import packed, unpacked
+from roundproof.pages.developing import RECIPE, Developed, Rendition, Unfit, developed
+from roundproof.store import Store, key
 from roundproof.writing.slug import slug
 
-if TYPE_CHECKING:
-    from PIL.Image import Image
-
-WIDTHS = (480, 1280)
-"""Pixels: a phone's column, and the widest a page shows at two pixels a point."""
-MOST_BYTES = 60_000_000
-MOST_PIXELS = 80_000_000
-"""Above these a file is no photo for a page: unpacking it could exhaust the memory."""
-FORMATS = ("JPEG", "PNG", "WEBP")
 FOLDER = "photos"
 """Where a pattern keeps its photos, and where its page finds them."""
 
 
 @dataclass(frozen=True, slots=True)
-class Rendition:
-    """One size of a picture as a file: `address` is relative to the pattern's page."""
-
-    address: str
-    width: int
-    height: int
-    data: bytes
-
-
-@dataclass(frozen=True, slots=True)
 class Picture:
-    """A photo in all its sizes, the smallest first."""
+    """A photo as files, of a name of its own; addresses are relative to the pattern's page."""
 
-    renditions: tuple[Rendition, ...]
+    name: str
+    made: Developed
+
+    @property
+    def files(self) -> dict[str, bytes]:
+        """What is to be written, by address."""
+        return {self._at(each): each.data for each in (*self.made.sizes, self.made.fallback)}
 
     @property
     def src(self) -> str:
-        return self.renditions[-1].address
+        return self._at(self.made.fallback)
 
     @property
     def srcset(self) -> str:
-        return ", ".join(f"{r.address} {r.width}w" for r in self.renditions)
+        return ", ".join(f"{self._at(each)} {each.width}w" for each in self.made.sizes)
 
     @property
     def width(self) -> int:
-        return self.renditions[-1].width
+        return self.made.fallback.width
 
     @property
     def height(self) -> int:
-        return self.renditions[-1].height
+        return self.made.fallback.height
+
+    def _at(self, file: Rendition) -> str:
+        return f"{FOLDER}/{self.name}-{file.width}.{file.ending}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +61,9 @@ Find = Callable[[str], Path | None]
 """From a photo's name to where it lies; None for a name that leads elsewhere."""
 
 
-def pictures(files: Iterable[str], find: Find) -> dict[str, Picture | Unusable]:
+def pictures(
+    files: Iterable[str], find: Find, store: Store | None = None
+) -> dict[str, Picture | Unusable]:
     """Photos by the names that their pattern calls them."""
     made: dict[str, Picture | Unusable] = {}
     taken: set[str] = set()
@@ -84,13 +74,11 @@ def pictures(files: Iterable[str], find: Find) -> dict[str, Picture | Unusable]:
             number += 1
             name = f"{clean}-{number}"
         taken.add(name)
-        made[file] = _picture(find(file), file, name)
+        made[file] = _picture(find(file), file, name, store)
     return made
 
 
-def _picture(path: Path | None, file: str, name: str) -> Picture | Unusable:
-    from PIL import Image, UnidentifiedImageError
-
+def _picture(path: Path | None, file: str, name: str, store: Store | None) -> Picture | Unusable:
     if path is None:
         return Unusable(f"The photo {file!r} lies outside the pattern's folder {FOLDER}/.")
     if not path.is_file():
@@ -98,71 +86,26 @@ def _picture(path: Path | None, file: str, name: str) -> Picture | Unusable:
     if path.stat().st_size > MOST_BYTES:
         return Unusable(f"The photo {file} is larger than {MOST_BYTES // 1_000_000} MB.")
     try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("error", Image.DecompressionBombWarning)
-            with Image.open(path, formats=FORMATS) as opened:
-                if opened.width * opened.height > MOST_PIXELS:
-                    return _too_many_pixels(file)
-                return Picture(tuple(_renditions(opened, name)))
-    except (Image.DecompressionBombError, Image.DecompressionBombWarning):
-        return _too_many_pixels(file)
-    except UnidentifiedImageError:
-        return Unusable(f"The photo {file} is no JPEG, PNG or WebP file.")
-    except (OSError, SyntaxError, ValueError, EOFError):
-        return Unusable(f"The photo {file} is damaged.")
+        return Picture(name, _kept(path, store) if store else developed(path))
+    except Unfit as why:
+        return Unusable(f"The photo {file} {why}.")
+    except OSError:
+        return Unusable(f"The photo {file} cannot be read.")
 
 
-def _too_many_pixels(file: str) -> Unusable:
-    return Unusable(f"The photo {file} has more than {MOST_PIXELS // 1_000_000} million pixels.")
+def _kept(path: Path, store: Store) -> Developed:
+    """What came of the same bytes before, or comes of them now. Raises Unfit, OSError."""
+    sign = key("photo", RECIPE, _library(), path.read_bytes())
+    data = store.get(sign)
+    found = unpacked(data, Developed) if data is not None else None
+    if found is None:
+        found = developed(path)
+        store.put(sign, packed(found))
+    return found
 
 
-def _renditions(opened: Image, name: str) -> list[Rendition]:
-    upright = _upright(opened)
-    kind = "png" if opened.format == "PNG" or "A" in upright.mode else "jpg"
-    if kind == "jpg":
-        upright = upright.convert("RGB")
-    widths = [w for w in WIDTHS if w < upright.width]
-    if len(widths) < len(WIDTHS):
-        widths.append(upright.width)
-    return [_rendition(upright, width, f"{name}-{width}.{kind}") for width in widths]
+def _library() -> str:
+    """The library that decodes and encodes, with what is in it."""
+    from PIL import __version__, features
 
-
-def _upright(opened: Image) -> Image:
-    """Decoded, turned the way the camera was held, in the colours that screens expect."""
-    from PIL import ImageOps
-
-    # A JPEG can be decoded at a fraction of its size; twice the widest is sharp enough to reduce.
-    opened.draft(None, (2 * WIDTHS[-1], 2 * WIDTHS[-1]))
-    upright = ImageOps.exif_transpose(opened)
-    see_through = "A" in upright.mode or "transparency" in upright.info
-    return _standard_colours(upright).convert("RGBA" if see_through else "RGB")
-
-
-def _standard_colours(image: Image) -> Image:
-    from PIL import ImageCms
-
-    profile = image.info.get("icc_profile")
-    if not profile or image.mode not in ("RGB", "CMYK", "L"):
-        return image
-    try:
-        own = ImageCms.ImageCmsProfile(io.BytesIO(profile))
-        changed = ImageCms.profileToProfile(
-            image, own, ImageCms.createProfile("sRGB"), outputMode="RGB"
-        )
-        return changed or image
-    except (ImageCms.PyCMSError, OSError):
-        return image  # a broken profile: the colours as they are
-
-
-def _rendition(image: Image, width: int, name: str) -> Rendition:
-    from PIL import Image as Images
-
-    height = max(1, round(image.height * width / image.width))
-    small = image.resize((width, height), Images.Resampling.LANCZOS)
-    small.info.clear()
-    out = io.BytesIO()
-    if name.endswith(".png"):
-        small.save(out, "PNG", optimize=True)
-    else:
-        small.save(out, "JPEG", quality=82, progressive=True, optimize=True)
-    return Rendition(f"{FOLDER}/{name}", width, height, out.getvalue())
+    return f"{__version__} {features.version('webp')} {features.version('jpg')}"

@@ -79,7 +79,7 @@ def _parts(found: model.Specimen, proof: Proof) -> Iterator[PartRow]:
     pieces: dict[str, list[str]] = {part: [] for part in told}
     for piece in proof.pattern.pieces:
         if piece.stands_for is not None:
-            name = piece.name if piece.make == 1 else f"{piece.name} × {piece.make:,}"
+            name = piece.name if piece.make == 1 else f"{piece.name}\u00a0×\u00a0{piece.make:,}"
             pieces.setdefault(piece.stands_for.value, []).append(name)
     for part, made in pieces.items():
         about = inline(told[part], proof.pattern) if part in told else Markup("")

@@ -12,12 +12,14 @@ from roundproof.pattern.model import Status, Terms
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A photo as a file: addresses are relative to the pattern's page."""
+    """A photo as a file for every browser, and in `srcset` as WebP in all sizes: addresses are
+    relative to the pattern's page. The `first` of a page is loaded at once."""
 
     src: str
     width: int
     height: int
     srcset: str = ""
+    first: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,10 @@ from pathlib import Path
 
 from PIL import Image
 
+from roundproof.making import Making, make
+from roundproof.mkdocs_plugin import build_site, given, settings
+from roundproof.preview.site import LiveSite
+
 PEBBLE = """\
 format: 1
 title: {title}
@@ -90,3 +94,34 @@ def contents(site: Path) -> dict[str, bytes]:
     """Every file of a folder by its address."""
     files = (path for path in site.rglob("*") if path.is_file())
     return {path.relative_to(site).as_posix(): path.read_bytes() for path in files}
+
+
+def built_quickly(site: Path) -> dict[str, str]:
+    """Build into `site/`, without following links; the templates of pages by their addresses, as
+    far as those pages are not made of patterns."""
+    host = settings(site / "mkdocs.yml")
+    everything = make(Making.of(host.frame, host.store), host.patterns)
+    whole = given(everything, host.frame)
+    assert not whole.site.troubles
+    build_site(site / "mkdocs.yml", site / "site", whole)
+    return {page.address: page.template for page in whole.site.pages}
+
+
+def previewed(site: Path) -> Path:
+    """All that the preview of a site shows, as files in `preview/`."""
+    live = LiveSite(site / "mkdocs.yml")
+    for _ in live.look():
+        pass
+    addresses = {address for path in live.patterns.all for address in live.patterns.files(path)}
+    addresses |= {*live._around().addresses, "overview.html", "index.html"}
+    addresses |= {"preview/preview.css", "preview/preview.js"}
+    theme = Path(__file__).parents[1] / "theme"
+    for kind in ("css/*.css", "fonts/*.woff2", "icon.svg"):
+        addresses |= {file.relative_to(theme).as_posix() for file in theme.glob(kind)}
+    into = site / "preview"
+    for address in sorted(addresses):
+        shown = live.file_at(address)
+        assert shown, address
+        (into / address).parent.mkdir(parents=True, exist_ok=True)
+        (into / address).write_bytes(shown.data)
+    return into

@@ -10,7 +10,7 @@ from __future__ import annotations
 import pytest
 
 from rendering import proof_of
-from roundproof.pages.credits import credits
+from roundproof.pages.credits import credited, credits
 from roundproof.pages.licences import answers, licence_of
 from roundproof.pages.wording import plain
 from whole_patterns import PEBBLE
@@ -112,7 +112,7 @@ def test_other_words_are_no_licence(text: str) -> None:
 def test_the_credits_count_what_is_under_each_licence() -> None:
     own = PEBBLE.replace("licence: CC-BY-4.0", "licence: Ask me first.")
     photo = PEBBLE.replace("shows: finished, by", "shows: finished, licence: CC-BY-SA-3.0, by")
-    found = credits(proof_of(text).pattern for text in (PEBBLE, own, photo))
+    found = credits(credited(proof_of(text).pattern) for text in (PEBBLE, own, photo))
     assert [(row.words, row.patterns, row.photos) for row in found.licences] == [
         ("CC BY 4.0", 2, 0),
         ("CC BY-SA 3.0", 0, 1),

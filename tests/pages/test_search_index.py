@@ -6,14 +6,13 @@ import json
 
 from rendering import proof_of
 from roundproof.pages.check_pages import check_pages
-from roundproof.pages.gallery import Shown
 from roundproof.pages.glossary import glossary
 from roundproof.pages.pattern import pattern_page
 from roundproof.pages.search_index import (
     LONGEST,
     check_entries,
     cut,
-    pattern_entries,
+    pattern_entry,
     search_script,
     word_entries,
     written_entries,
@@ -33,8 +32,7 @@ def test_the_script_holds_its_entries_whatever_they_say() -> None:
 
 def test_a_pattern_is_found_by_its_words_and_not_by_its_rounds() -> None:
     proof = proof_of(PEBBLE)
-    shown = Shown("patterns/pebble/index.html", pattern_page(proof), proof)
-    (entry,) = pattern_entries([shown])
+    entry = pattern_entry(pattern_page(proof), "patterns/pebble/index.html", proof.pattern)
     assert (entry.title, entry.address) == ("Pebble", "patterns/pebble/index.html")
     for word in ("easy", "Upper", "Foot", "slate grey", "chalk", "upper surface", "Lapis"):
         assert all(part in entry.words for part in word.split()), word

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from quality.host import hosted
-from quality.kinds import build_every_kind, kinds
+from quality.kinds import build_every_kind, build_preview, kinds
 
 
 @pytest.fixture(scope="session")
@@ -43,3 +43,9 @@ def host(every_kind: Path) -> Iterator[str]:
     """The address of the site on a host, below a sub-path."""
     with hosted(every_kind / "site") as address:
         yield address
+
+
+@pytest.fixture(scope="session")
+def preview(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder of a site as its designer sees it while writing: `site/` has its pages."""
+    return _once(tmp_path_factory, "preview", build_preview)

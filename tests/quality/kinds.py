@@ -16,9 +16,7 @@ from html.parser import HTMLParser
 from pathlib import Path
 
 from conftest import ROOT
-from roundproof.mkdocs_plugin import build_site
-from roundproof.pages.site import whole_site
-from roundproof.pipeline import prove
+from sites import built_quickly, previewed
 
 SITE = """\
 site_name: The shore
@@ -76,13 +74,23 @@ def write_every_kind(folder: Path) -> None:
 
 
 def build_every_kind(folder: Path) -> None:
-    """The site in `site/`, and in templates.json of which template each page was made."""
+    """The site in `site/`, and in templates.json which pages were made of which template."""
     write_every_kind(folder)
-    site = whole_site(prove(folder / "patterns"))
-    assert not site.troubles
-    build_site(folder / "mkdocs.yml", folder / "site", site)
-    templates = {page.address: page.template for page in site.pages}
-    (folder / "templates.json").write_text(json.dumps(templates), "utf-8")
+    (folder / "templates.json").write_text(json.dumps(built_quickly(folder)), "utf-8")
+
+
+def build_preview(folder: Path) -> None:
+    """The preview, in `site/`, of a few patterns with all that the checks can say, and of one that
+    cannot be read."""
+    patterns = folder / "patterns"
+    for file in sorted(ROOT.glob("tests/planted/*/pattern.yaml")):
+        shutil.copytree(file.parent, patterns / file.parent.name)
+    shutil.copytree(ROOT / "site_src", folder / "site_src")
+    (folder / "mkdocs.yml").write_text(SITE, "utf-8")
+    (patterns / "unreadable").mkdir()
+    (patterns / "unreadable/pattern.yaml").write_text("title: [Odd\n", "utf-8")
+    previewed(folder).rename(folder / "site")
+    (folder / "templates.json").write_text("{}", "utf-8")
 
 
 def hundred_rounds() -> str:
@@ -157,9 +165,9 @@ def kinds(folder: Path) -> tuple[str, ...]:
     """Addresses of the pages to look at, of a site that `build_every_kind` has built."""
     pages = {address: signs(folder / "site" / address) for address in every_page(folder / "site")}
     templates = json.loads((folder / "templates.json").read_text("utf-8"))
-    # Pages that are not made of patterns are written by hand, or like no other.
-    kind = {address: templates.get(address, address) for address in pages}
-    chosen = [f"patterns/{name}/index.html" for name in STANDINGS]
+    kind = {address: templates.get(address, _kind(address)) for address in pages}
+    first = (f"patterns/{name}/index.html" for name in STANDINGS)
+    chosen = [address for address in first if address in pages]
     seen = set[str]().union(*(pages[address] for address in chosen))
     # The page with the most that is new goes first; among equals the first by address.
     while new := {address: len(has - seen) for address, has in pages.items() if has - seen}:
@@ -170,6 +178,13 @@ def kinds(folder: Path) -> tuple[str, ...]:
         if kind[address] not in {kind[one] for one in chosen}:
             chosen.append(address)
     return tuple(chosen)
+
+
+def _kind(address: str) -> str:
+    """A pattern's pages are told apart by their names; checks are alike; pages written by hand are
+    like no other."""
+    alike = re.sub("checks/(?!index|editor).+", "checks/*", address)
+    return re.sub("patterns/[^/]+/", "patterns/*/", alike)
 
 
 def every_page(site: Path) -> Iterator[str]:

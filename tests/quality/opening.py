@@ -13,6 +13,7 @@ SCREENS = {"phone": (390, 844), "desktop": (1280, 900)}
 
 UNFOLD = """() => {
   for (const part of document.querySelectorAll("details")) part.open = true;
+  document.activeElement?.blur();
   // Every other box is ticked, so that rounds done and rounds to do are both looked at.
   document.querySelectorAll("input[type=checkbox]").forEach((box, n) => {
     if (n % 2 && !box.checked && !box.disabled && box.offsetParent) box.click();

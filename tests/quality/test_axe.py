@@ -17,6 +17,8 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page
 
+from quality.host import hosted
+from quality.kinds import kinds
 from quality.opening import Ground, opened, unfold
 
 pytestmark = pytest.mark.browser
@@ -75,6 +77,18 @@ def test_axe_finds_nothing(
             told = axe(page)
             assert told["rules"] >= LEAST_RULES
             wrong += [(address, one) for one in told["violations"]]
+    assert wrong == []
+
+
+def test_axe_finds_nothing_in_the_preview(browser: Browser, preview: Path) -> None:
+    wrong = []
+    with hosted(preview / "site") as address_of, opened(browser) as page:
+        page.route("**/preview/state*", lambda route: route.abort())
+        for address in kinds(preview):
+            page.goto(f"{address_of}/{address}")
+            page.evaluate(AXE.read_text("utf-8"))
+            unfold(page)
+            wrong += [(address, one) for one in axe(page)["violations"]]
     assert wrong == []
 
 

@@ -50,6 +50,9 @@ CUT = """() => {
   return cut.slice(0, 3);
 }"""
 OVERLAP = """() => {
+  // What is stuck to the window goes over the page, and the page scrolls on below it.
+  const isStuck = (e) => e && (/fixed|sticky/.test(getComputedStyle(e).position) ||
+    isStuck(e.parentElement));
   const words = [];
   const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
   while (walk.nextNode()) {
@@ -57,6 +60,7 @@ OVERLAP = """() => {
     if (!walk.currentNode.data.trim()) continue;
     if (parent.closest("svg, .vh, .skip, option, textarea")) continue;
     if (!parent.checkVisibility({ visibilityProperty: true })) continue;
+    if (isStuck(parent)) continue;
     const range = document.createRange();
     range.selectNodeContents(walk.currentNode);
     for (const r of range.getClientRects()) {

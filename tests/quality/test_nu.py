@@ -15,6 +15,8 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser
 
+from quality.kinds import kinds
+
 JAR = Path(__file__).parent / "node_modules/vnu-jar/build/dist/vnu.jar"
 KINDS = ("*.html", "*.css", "*.svg")
 
@@ -65,6 +67,12 @@ def test_every_file_of_the_site_is_valid(every_kind: Path) -> None:
     assert said(messages, site) == []
     # The list is as long as it has to be: what the checker has learnt goes from it.
     assert {m["message"] for m in messages} & UNKNOWN.keys() == UNKNOWN.keys()
+
+
+def test_every_page_of_the_preview_is_valid(preview: Path) -> None:
+    site = preview / "site"
+    files = [site / address for address in kinds(preview)]
+    assert said(nu(*files, site / "preview/preview.css"), site) == []
 
 
 @pytest.mark.browser

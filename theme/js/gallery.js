@@ -18,33 +18,30 @@ function sift(plain) {
     card,
     has: new Set((card.dataset.has ?? "").split(" ")),
   }));
-  const boxes = filters(facets, (facet, value, on) => go(changed(chosen(), facet, value, on)));
+  const chosen = () => readChoice(location.hash, known);
+  const choose = (choice) => {
+    location.hash = writeChoice(choice) || EVERYTHING;
+    show(); // at once: the browser tells of the new address only later
+  };
+  const chooseAnd = (choice) => {
+    choose(choice); // by a button that goes away with it: the filters get its focus
+    document.querySelector("#by summary").focus();
+  };
+  const boxes = filters(facets, (facet, value, on) => choose(changed(chosen(), facet, value, on)));
   plain.replaceWith(boxes.form);
 
-  const chosen = () => readChoice(location.hash, known);
   const show = () => {
     const choice = chosen();
     for (const one of cards) one.card.hidden = !fits(one.has, choice);
     const count = (other) => cards.filter((one) => fits(one.has, other)).length;
     boxes.set(choice, count);
-    tell(facets, choice, count, cards.length);
+    tell(facets, choice, count, cards.length, chooseAnd);
   };
-  document.getElementById("all").addEventListener("click", () => goOn(new Map()));
+  document.getElementById("all").addEventListener("click", () => chooseAnd(new Map()));
   document.getElementById("by").open = chosen().size > 0;
   document.querySelector(".sums").hidden = false;
   addEventListener("hashchange", show);
   show();
-}
-
-/** @param {Map<string, string[]>} choice */
-function go(choice) {
-  location.hash = writeChoice(choice) || EVERYTHING;
-}
-
-/** The same, by a button that goes away with it: the filters get its focus. */
-function goOn(choice) {
-  go(choice);
-  document.querySelector("#by summary").focus();
 }
 
 /**
@@ -101,11 +98,13 @@ function filters(facets, onChange) {
  * @param {Map<string, string[]>} choice
  * @param {(choice: Map<string, string[]>) => number} count
  * @param {number} all
+ * @param {(choice: Map<string, string[]>) => void} choose
  */
-function tell(facets, choice, count, all) {
+function tell(facets, choice, count, all, choose) {
   const left = count(choice);
   const found = document.getElementById("found");
-  found.textContent = choice.size ? `${left} of ${all} patterns` : `${patterns(all)}`;
+  const words = choice.size ? `${left} of ${all} patterns` : patterns(all);
+  if (found.textContent !== words) found.textContent = words; // said aloud once
   document.getElementById("all").hidden = !choice.size;
   const none = document.getElementById("none");
   none.hidden = left > 0;
@@ -115,8 +114,8 @@ function tell(facets, choice, count, all) {
   for (const { id, title } of facets.filter((facet) => choice.has(facet.id))) {
     const other = withFacet(choice, id, []);
     if (!count(other)) continue;
-    const words = `Any ${title.toLowerCase()}: ${patterns(count(other))}`;
-    none.append(button(words, () => goOn(other)));
+    const way = `Any ${title.toLowerCase()}: ${patterns(count(other))}`;
+    none.append(button(way, () => choose(other)));
   }
 }
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from itertools import islice
 
 from markupsafe import Markup
 
@@ -26,6 +27,7 @@ from roundproof.proof import Proof
 MOST_WORDS = 74
 MOST_LETTERS = 380
 """What fits on a card of A5 in large print."""
+MOST_STATEMENTS = 3
 SENTENCE = 25
 """Words of a statement at most."""
 
@@ -51,7 +53,8 @@ def label(proof: Proof) -> Label | None:
     binomial = cut(specimen.scientific.value, 8, 45) if specimen.scientific else ""
     facts, maker = tuple(_facts(proof)), "Made by"
     said = [name, binomial, maker, *(word for fact in facts for word in fact)]
-    statements = tuple(_fitting(said, (plain_text(one.says) for one in specimen.statements)))
+    fitting = _fitting(said, (plain_text(one.says) for one in specimen.statements))
+    statements = tuple(islice(fitting, MOST_STATEMENTS))
     return Label(name, scientific_name(binomial), facts, maker, statements)
 
 

@@ -1,0 +1,196 @@
+// Runs between the pages and the host: what a site has given stays to be had without it.
+//
+// The build puts in front of this what the site is made of: BUILD.key stands for all of it, and
+// BUILD.files tells of each file by which bytes it is known. A store holds files of one build alone,
+// each looked at before it goes in; so pages are never shown with styles or scripts of another build.
+
+/** @type {{ key: string, files: Record<string, string>, first: string[] }} */
+const build = self.BUILD;
+const SCOPE = self.registration.scope;
+const STORES = `roundproof ${SCOPE} `;
+const STORE = STORES + build.key;
+/** Milliseconds after which a page is taken from the store, if it is there. */
+const PATIENCE = 3000;
+
+/** Windows whose page came from a newer build than this: their files come from the host too.
+ * @type {Set<string>} */
+const newer = new Set();
+
+self.addEventListener("install", (event) => {
+  event.waitUntil(takeIn().then(() => self.skipWaiting()));
+});
+
+self.addEventListener("activate", (event) => {
+  event.waitUntil(leaveOthers().then(() => self.clients.claim()));
+});
+
+self.addEventListener("fetch", (event) => {
+  const name = nameOf(event.request);
+  if (name === null) return;
+  if (event.request.mode === "navigate") {
+    event.respondWith(page(name, event.request, event.resultingClientId));
+  } else {
+    const asIs = newer.has(event.clientId);
+    event.respondWith(asIs ? fromHost(event.request) : file(name, event.request));
+  }
+});
+
+/**
+ * The name of a file within the site; null for what is none of the worker's business.
+ * @param {Request} request
+ * @returns {string | null}
+ */
+function nameOf(request) {
+  const url = new URL(request.url);
+  url.search = url.hash = "";
+  if (request.method !== "GET" || !url.href.startsWith(SCOPE)) return null;
+  const name = decodeURI(url.href.slice(SCOPE.length));
+  return name === "" || name.endsWith("/") ? `${name}index.html` : name;
+}
+
+/**
+ * From the host as it is now, not as the browser may remember it from an earlier build.
+ * @param {Request} request
+ */
+function fromHost(request) {
+  return fetch(request.url, { cache: "no-cache" });
+}
+
+/** What every reader may need, and whatever this reader had in the store before. */
+async function takeIn() {
+  const store = await caches.open(STORE);
+  const names = new Set([...build.first, ...(await namesBefore())]);
+  for (const name of names) {
+    if (isKnown(name) && !(await store.match(addressOf(name)))) await take(name, store);
+  }
+}
+
+/** @returns {Promise<string[]>} */
+async function namesBefore() {
+  const names = [];
+  for (const other of await otherStores()) {
+    for (const request of await (await caches.open(other)).keys()) {
+      names.push(nameOf(request) ?? "");
+    }
+  }
+  return names;
+}
+
+/** @returns {Promise<string[]>} */
+async function otherStores() {
+  return (await caches.keys()).filter((name) => name.startsWith(STORES) && name !== STORE);
+}
+
+/**
+ * Put a file of this build into the store: as another store has it, or from the host. Fails where
+ * the host has something else; the worker is then not installed, and the browser tries again later.
+ * @param {string} name
+ * @param {Cache} store
+ */
+async function take(name, store) {
+  for (const other of await otherStores()) {
+    const had = await (await caches.open(other)).match(addressOf(name));
+    if (had && (await isOfThisBuild(name, had))) return store.put(addressOf(name), had);
+  }
+  const answer = await whole(await fetch(addressOf(name), { cache: "no-cache" }));
+  if (!(await isOfThisBuild(name, answer))) throw new Error(`${name} is of another build`);
+  return store.put(addressOf(name), answer);
+}
+
+async function leaveOthers() {
+  for (const other of await otherStores()) await caches.delete(other);
+}
+
+/**
+ * A page: from the host, if it answers in time; else as it is in the store.
+ * @param {string} name
+ * @param {Request} request
+ * @param {string} client
+ */
+async function page(name, request, client) {
+  const kept = await caches.match(addressOf(name), { cacheName: STORE });
+  const asked = fromHost(request).then(whole);
+  try {
+    const answer = await (kept ? inTime(asked) : asked);
+    if (await isOfThisBuild(name, answer)) await keep(name, answer);
+    else if (client) newer.add(client);
+    return answer;
+  } catch {
+    asked.catch(() => {}); // it may still fail after it was too late
+    return kept ?? (await caches.match(addressOf("404.html"), { cacheName: STORE })) ??
+      Response.error();
+  }
+}
+
+/**
+ * What a page is made of: as it is in the store, else from the host.
+ * @param {string} name
+ * @param {Request} request
+ */
+async function file(name, request) {
+  const kept = await caches.match(addressOf(name), { cacheName: STORE });
+  if (kept) return kept;
+  const answer = await fromHost(request);
+  if (answer.ok && isKnown(name)) {
+    const copy = await whole(answer.clone());
+    if (await isOfThisBuild(name, copy)) await keep(name, copy);
+  }
+  return answer;
+}
+
+/**
+ * @param {string} name
+ * @param {Response} answer
+ */
+async function keep(name, answer) {
+  try {
+    await (await caches.open(STORE)).put(addressOf(name), answer.clone());
+  } catch {
+    // No room is left: the page is there all the same, only not without the host.
+  }
+}
+
+/** @param {string} name */
+function isKnown(name) {
+  return Object.hasOwn(build.files, name);
+}
+
+/** @param {string} name */
+function addressOf(name) {
+  return SCOPE + encodeURI(name);
+}
+
+/**
+ * An answer with all of its body here. Its own may have come by a way that a page is not given.
+ * @param {Response} answer
+ */
+async function whole(answer) {
+  const headers = new Headers(answer.headers);
+  headers.delete("content-encoding");
+  headers.delete("content-length");
+  const body = await answer.arrayBuffer();
+  return new Response(body, { status: answer.status, statusText: answer.statusText, headers });
+}
+
+/**
+ * @param {string} name
+ * @param {Response} answer
+ */
+async function isOfThisBuild(name, answer) {
+  if (!answer.ok || !isKnown(name)) return false;
+  const sum = await crypto.subtle.digest("SHA-256", await answer.clone().arrayBuffer());
+  const hex = Array.from(new Uint8Array(sum), (byte) => byte.toString(16).padStart(2, "0"));
+  return hex.join("").startsWith(build.files[name]);
+}
+
+/**
+ * @template T
+ * @param {Promise<T>} asked
+ * @returns {Promise<T>}
+ */
+function inTime(asked) {
+  return new Promise((resolve, reject) => {
+    setTimeout(() => reject(new Error("too late")), PATIENCE);
+    asked.then(resolve, reject);
+  });
+}

@@ -5,9 +5,11 @@ import re
 import shutil
 import subprocess
 import sys
+import zlib
 from pathlib import Path
 
 import pytest
+from PIL import Image
 
 from roundproof.cli.main import main
 from sites import contents, pebble, write_pattern, write_site
@@ -121,16 +123,24 @@ def test_a_link_that_leads_nowhere_stops_the_build(
 def test_a_photo_that_is_damaged_stops_the_build(
     good: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    (good / "patterns/pebble/photos").mkdir()
-    (good / "patterns/pebble/photos/a.jpg").write_bytes(b"\xff\xd8\xff\xe0 and no more")
+    """What only decoding can tell: the file is whole, and what is packed in it is none."""
+    photo = good / "patterns/pebble/photos/a.png"
+    photo.parent.mkdir()
+    Image.new("RGB", (60, 40)).save(photo)
+    data = photo.read_bytes()
+    packed = re.search(rb"IDAT(.*?).{4}\0\0\0\0IEND", data, re.DOTALL)
+    assert packed
+    odd = b"\0" * len(packed[1])
+    check = zlib.crc32(b"IDAT" + odd).to_bytes(4, "big")
+    photo.write_bytes(data[: packed.start(1)] + odd + check + data[packed.end(1) + 4 :])
     write_pattern(
         good,
         "pebble",
-        pebble(photos="{file: a.jpg, alt: A grey pebble on sand, by: Tideline, licence: CC0}"),
+        pebble(photos="{file: a.png, alt: A grey pebble on sand, by: Tideline, licence: CC0}"),
     )
     code = build(good)
     told = capsys.readouterr()
-    assert "photo-unfit" in told.out and "a.jpg" in told.out
+    assert "patterns/pebble/pattern.yaml: The photo a.png is damaged." in told.err
     assert_kept(good, code, 1, told.err)
 
 

@@ -1,9 +1,9 @@
 """The finished size in another gauge, from the one that the pattern states.
 
-A stated measure goes with the figure of a piece that it comes near, and with all pieces together
-where it comes near none: a crab is as many times as wide as its body, or as all that sits on it
-(derived). With every stitch k times as large each measure is k times as large, whatever it goes
-with.
+A stated measure goes with the figure of a piece that it comes near, of the first piece where
+several are as near, and with all pieces together where it comes near none: a crab is as many times
+as wide as its body, or as all that sits on it (derived). With every stitch k times as large each
+measure is k times as large, whatever it goes with.
 """
 
 from __future__ import annotations
@@ -17,6 +17,8 @@ from roundproof.pattern.model import Pattern, Size
 
 NEAR = 1.25
 """How far filling and hands stretch a piece: common practice, no source."""
+ALIKE = 0.05
+"""Figures that differ by less, as shares, are as near as each other: common practice, no source."""
 DIMENSIONS = ("length", "width", "depth", "height", "span_", "around")
 FIGURES = ("height_mm", "diameter_mm", "length_mm")
 """Of a piece, straight across."""
@@ -60,13 +62,14 @@ def _stated(size: Size | None, name: str, sizes: Sizes) -> Stated:
     across = mm / pi if name == "around" else mm
     figures = ("diameter_mm",) if name == "around" else FIGURES
     found = [
-        (abs(log(across / value)), place, key, figure)
+        (int(apart / ALIKE), place, apart, key, figure)
         for place, (key, piece) in enumerate(sizes.items())
         for figure in figures
         if across > 0 and (value := getattr(piece, figure))
+        if (apart := abs(log(across / value))) <= log(NEAR)
     ]
-    apart, _, key, figure = min(found, default=(log(NEAR) + 1, 0, "", ""))
-    return Stated(name, mm, key, figure) if apart <= log(NEAR) else Stated(name, mm)
+    *_, key, figure = min(found, default=("", ""))
+    return Stated(name, mm, key, figure)
 
 
 def finished(pattern: Pattern, was: Sizes, now: Sizes) -> tuple[Finished, ...]:

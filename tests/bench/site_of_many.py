@@ -43,7 +43,7 @@ PLAIN = "site_name: Shore\nsite_url: https://example.org/\n"
 BUILD = """\
 import sys
 from roundproof.cli import build, main
-build._follow_links = lambda site: None
+build._follow_links = lambda *_: None
 sys.exit(main.main(["build", sys.argv[1]]))
 """
 """The command but for following links, which the plain host does not do."""

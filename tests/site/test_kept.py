@@ -32,7 +32,7 @@ def made(monkeypatch: pytest.MonkeyPatch) -> list[str]:
 @pytest.fixture
 def site(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Three patterns; links are followed elsewhere."""
-    monkeypatch.setattr("roundproof.cli.build._follow_links", lambda site: None)
+    monkeypatch.setattr("roundproof.cli.build._follow_links", lambda *_: None)
     three = {name: pebble(f"Pebble {name}") for name in "abc"}
     return write_site(tmp_path / "tideline", **three)
 
@@ -171,3 +171,41 @@ def test_the_preview_and_a_build_keep_apart(site: Path) -> None:
     shown = live.file_at("patterns/a/index.html")
     assert shown and b'class="margin' in shown.data
     assert built(site) == first
+
+
+# ---- links ----
+@pytest.fixture
+def followed(monkeypatch: pytest.MonkeyPatch) -> list[int]:
+    """How many broken links there were, each time that they were followed."""
+    from roundproof.pages import links
+
+    found: list[int] = []
+
+    def counted(site: Path) -> tuple[links.BrokenLink, ...]:
+        broken = links.broken_links(site)
+        found.append(len(broken))
+        return broken
+
+    monkeypatch.setattr("roundproof.cli.build.broken_links", counted)
+    return found
+
+
+def test_links_of_the_same_site_are_followed_once(tmp_path: Path, followed: list[int]) -> None:
+    site = write_site(tmp_path / "tideline", a=pebble())
+    built(site)
+    built(site)
+    assert followed == [0]
+    (site / "site_src/index.md").write_text("# Tideline\n\n<a href='gone.html'>x</a>\n", "utf-8")
+    assert main(["build", str(site)]) == 1
+    assert main(["build", str(site)]) == 1
+    assert followed == [0, 1, 1], "what is broken is told every time"
+
+
+def test_a_target_that_went_is_missed(tmp_path: Path, followed: list[int]) -> None:
+    front = "# Tideline\n\n<a href='tides.txt'>x</a>\n"
+    site = write_site(tmp_path / "tideline", front, a=pebble())
+    (site / "site_src/tides.txt").write_text("High and low.\n", "utf-8")
+    built(site)
+    (site / "site_src/tides.txt").unlink()
+    assert main(["build", str(site)]) == 1
+    assert followed == [0, 1]

@@ -15,13 +15,14 @@ from roundproof.pages.links import LinksNotChecked, broken_links
 from roundproof.pages.standing import Standing, standing
 from roundproof.pages.swap import CannotReplace, new_site
 from roundproof.processes import ToMend, WorkerLost
+from roundproof.store import Store, code_stamp, key, stamp
 from roundproof.telling.paint import paint_for
 from roundproof.telling.text import told
 from roundproof.words import count, listing, say
 
 if TYPE_CHECKING:
     from roundproof.making import Everything
-    from roundproof.pages.filling import Frame
+    from roundproof.mkdocs_plugin import Settings
 
 
 class Stopped(Exception):
@@ -74,7 +75,7 @@ def run(args: argparse.Namespace) -> int:
     results = everything.results
     _tell(results)
     try:
-        pages = _built(file, site, everything, host.frame)
+        pages = _built(file, site, everything, host)
     except Stopped as stop:
         still = say("build.still" if site.exists() else "build.none_yet", site=site)
         said = f"{stop}\n{say('build.stopped', last=still)}"
@@ -92,7 +93,7 @@ def _tell(results: Results) -> None:
             put(say("build.withheld", name=result.name) + "\n")
 
 
-def _built(file: Path, site: Path, everything: Everything, frame: Frame) -> int:
+def _built(file: Path, site: Path, everything: Everything, host: Settings) -> int:
     """Build the site into its place; how many pages it has. Raises Stopped."""
     from roundproof.making import given
     from roundproof.mkdocs_plugin import HostError, build_site
@@ -101,7 +102,7 @@ def _built(file: Path, site: Path, everything: Everything, frame: Frame) -> int:
     if stops:
         raise Stopped(say("build.stops", names=listing(stops)))
     try:
-        whole = given(everything, frame)
+        whole = given(everything, host.frame)
     except ToMend as stop:
         raise Stopped(str(stop)) from stop
     if whole.site.troubles:
@@ -109,7 +110,7 @@ def _built(file: Path, site: Path, everything: Everything, frame: Frame) -> int:
     try:
         with new_site(site) as fresh:
             build_site(file, fresh, whole)
-            _follow_links(fresh)
+            _follow_links(fresh, Store(host.store))
             return sum(1 for _ in fresh.rglob("*.html"))
     except (HostError, CannotReplace) as stop:
         raise Stopped(str(stop)) from stop
@@ -117,13 +118,20 @@ def _built(file: Path, site: Path, everything: Everything, frame: Frame) -> int:
         raise Stopped(say("build.unwritable", file=stop.filename, why=stop.strerror)) from stop
 
 
-def _follow_links(site: Path) -> None:
+def _follow_links(site: Path, store: Store) -> None:
+    """Of a site that is to the byte as one whose links were good, they need not be followed
+    again. Raises Stopped."""
+    names = sorted(path.relative_to(site).as_posix() for path in site.rglob("*"))
+    sign = key("links", code_stamp(), stamp([site], (".html", ".css")), *names)
+    if store.get(sign) is not None:
+        return
     try:
         broken = broken_links(site)
     except LinksNotChecked as failure:
         raise Stopped(say("build.links_failed", why=failure)) from failure
     if broken:
         raise Stopped("\n  ".join([say("build.links"), *map(str, broken)]))
+    store.put(sign, b"good")
 
 
 def _say_stop(why: object, code: int) -> int:

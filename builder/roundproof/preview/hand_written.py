@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import threading
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -32,12 +32,12 @@ class HandWritten:
         """The files have changed."""
         self._stale = True
 
-    def prepare(self, around: Around) -> None:
+    def prepare(self, around: Callable[[], Around]) -> None:
         """Has the pages made, if their files have changed, before anybody asks for them: so that
         there are some to keep should the next change break them."""
         with self._lock:
             if self._stale:
-                self._make(around)
+                self._make(around())
 
     def data(self, address: str, around: Around) -> bytes | None:
         """The file at an address; None if there is none."""

@@ -80,7 +80,7 @@ class LiveSite:
             self._take_settings()
             yield
         yield from self.patterns.look({_folder(page) for page in opened})
-        self.hand_written.prepare(self._around())
+        self.hand_written.prepare(self._around)
 
     def _take_settings(self) -> None:
         self.trouble = ""

@@ -13,7 +13,7 @@ BROWSERS := chromium chromium-browser google-chrome
 # What the tests of the pages need that pip has not; a rule below says how each is had.
 CHECKERS := tests/quality/node_modules
 
-.PHONY: site serve test bench clean browser java
+.PHONY: site serve test bench lighthouse clean browser java
 .DEFAULT_GOAL := site
 
 site: $(VENV)/installed
@@ -33,8 +33,13 @@ test: $(VENV)/installed-for-tests browser java $(CHECKERS)/installed
 bench: $(VENV)/installed-for-tests
 	$(BIN)/python tests/bench/run.py
 
+# Takes several minutes and a quiet machine, so it is not among the tests.
+lighthouse: $(VENV)/installed-for-tests browser
+	@cd tests/quality/lighthouse && npm ci --silent
+	$(BIN)/python tests/quality/lighthouse/measure.py
+
 clean:
-	rm -rf $(VENV) $(CHECKERS) site site.new site.old site.lock out build dist *.egg-info .roundproof
+	rm -rf $(VENV) $(CHECKERS) tests/quality/lighthouse/node_modules site site.new site.old site.lock out build dist *.egg-info .roundproof
 	rm -rf .pytest_cache .mypy_cache .ruff_cache .hypothesis
 	find . -name __pycache__ -type d -prune -exec rm -rf {} +
 

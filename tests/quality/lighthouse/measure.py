@@ -1,4 +1,4 @@
-"""What Lighthouse says of the gallery and of a pattern's page, as a telephone and as a desk has them.
+"""What Lighthouse says of the gallery and of patterns' pages, on a telephone and on a desk.
 
     make lighthouse
 
@@ -29,6 +29,7 @@ PAGES = {
     "pattern": "patterns/shore-crab/index.html",
     "pattern in two yarns": "patterns/moon-jelly/index.html",
 }
+FLAGS = ("--headless=new", "--no-sandbox", "--disable-gpu", "--disable-background-networking")
 RUNS = 3
 LEAST = 95
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
@@ -58,8 +59,8 @@ def main() -> int:
 HEAD = [
     "# What Lighthouse says of the pages",
     "",
-    f"Of the demonstration site, served compressed from this machine below a sub-path. The middle of"
-    f" {RUNS} runs; at least {LEAST} is asked for. Written by `make lighthouse`.",
+    f"Of the demonstration site, served compressed from this machine below a sub-path. The middle"
+    f" of {RUNS} runs; at least {LEAST} is asked for. Written by `make lighthouse`.",
     "",
 ]
 

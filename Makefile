@@ -1,6 +1,6 @@
 # make site   check the patterns and build the site       make test   everything that must hold
 # make serve  preview while writing                       make bench  how long things take
-# make clean  remove whatever the others made             make lighthouse  the pages, by Lighthouse
+# make clean  remove whatever the others made
 
 VENV := .venv
 BIN := $(VENV)/bin
@@ -12,9 +12,8 @@ BROWSERS := chromium chromium-browser google-chrome
 
 # What the tests of the pages need that pip has not; a rule below says how each is had.
 CHECKERS := tests/quality/node_modules
-LIGHTHOUSE := tests/bench/lighthouse/node_modules
 
-.PHONY: site serve test bench lighthouse clean browser java npm
+.PHONY: site serve test bench lighthouse clean browser java
 .DEFAULT_GOAL := site
 
 site: $(VENV)/installed
@@ -34,12 +33,13 @@ test: $(VENV)/installed-for-tests browser java $(CHECKERS)/installed
 bench: $(VENV)/installed-for-tests
 	$(BIN)/python tests/bench/run.py
 
-# How the pages do by Lighthouse; some minutes, on a machine that does nothing else.
-lighthouse: $(VENV)/installed-for-tests browser $(LIGHTHOUSE)/installed
-	$(BIN)/python tests/bench/pages.py
+# Takes several minutes and a quiet machine, so it is not among the tests.
+lighthouse: $(VENV)/installed-for-tests browser
+	@cd tests/quality/lighthouse && npm ci --silent
+	$(BIN)/python tests/quality/lighthouse/measure.py
 
 clean:
-	rm -rf $(VENV) $(CHECKERS) $(LIGHTHOUSE) site site.new site.old site.lock out build dist *.egg-info .roundproof
+	rm -rf $(VENV) $(CHECKERS) tests/quality/lighthouse/node_modules site site.new site.old site.lock out build dist *.egg-info .roundproof
 	rm -rf .pytest_cache .mypy_cache .ruff_cache .hypothesis
 	find . -name __pycache__ -type d -prune -exec rm -rf {} +
 
@@ -85,19 +85,17 @@ java:
 	  echo "    sudo apt-get install default-jre-headless"; exit 1; \
 	fi
 
-# What is taken from npm, of the versions in the package.json beside it. It runs no script of its own
-# while it is installed (.npmrc).
-%/node_modules/installed: %/package.json | npm
-	@echo "Installing $(@D) ..."
-	@cd $(@D)/.. && if [ -f package-lock.json ]; then npm ci --silent; else npm install --silent; fi
+# The Nu HTML checker and axe-core, of the versions in package-lock.json. They run no script of
+# their own while they are installed (.npmrc).
+$(CHECKERS)/installed: tests/quality/package-lock.json
+	@command -v npm >/dev/null 2>&1 || { \
+	  if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null 2>&1; then \
+	    apt-get update -qq && DEBIAN_FRONTEND=noninteractive \
+	    apt-get install -y -qq --no-install-recommends npm; \
+	  else \
+	    echo "The tests take two checkers of pages from npm, which is not here. On Debian:"; \
+	    echo "    sudo apt-get install npm"; exit 1; \
+	  fi; }
+	@echo "Installing the checkers of the pages into $(CHECKERS) ..."
+	@cd tests/quality && npm ci --silent
 	@touch $@
-
-npm:
-	@command -v npm >/dev/null 2>&1 && exit 0; \
-	if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null 2>&1; then \
-	  apt-get update -qq && DEBIAN_FRONTEND=noninteractive \
-	  apt-get install -y -qq --no-install-recommends npm; \
-	else \
-	  echo "The tests take checkers of pages from npm, which is not here. On Debian:"; \
-	  echo "    sudo apt-get install npm"; exit 1; \
-	fi

@@ -269,6 +269,25 @@ def test_a_broken_file_keeps_its_last_good_page(site: Path, live: LiveSite) -> N
     assert page(live, of("pebble")) == good
 
 
+def test_a_page_that_nobody_opened_is_made_ahead_and_kept(site: Path, live: LiveSite) -> None:
+    while live.patterns.prepare():
+        pass
+    write_pattern(site, "pebble", BROKEN)
+    look(live)
+    html = page(live, of("pebble"))
+    assert 'id="body-r3"' in html and "This is the last good page." in banner(html)
+
+
+def test_no_page_is_called_good_that_was_never_made(tmp_path: Path) -> None:
+    names = ("pebble", "b", "c", "d", "e")  # more than are made at once
+    there = write_site(tmp_path / "many", **dict.fromkeys(names, pebble()))
+    live = following(there)
+    write_pattern(there, "pebble", BROKEN)
+    look(live)
+    html = page(live, of("pebble"))
+    assert "Not to be read yet" in html and "last good page" not in html
+
+
 def test_a_broken_file_keeps_its_page_in_another_frame(site: Path, live: LiveSite) -> None:
     page(live, of("pebble"))
     write_pattern(site, "pebble", BROKEN)

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import argparse
+import signal
 import socket
 import sys
+from typing import NoReturn
 
 from roundproof.cli.build import Stopped, add_site, site_file
 from roundproof.cli.shared import put
@@ -33,8 +35,14 @@ def run(args: argparse.Namespace) -> int:
         return 2
     put(say("serve.starts", address=f"{args.address}{site.root}") + "\n")
     sys.stdout.flush()
+    signal.signal(signal.SIGTERM, _interrupted)
     serve(site, file, host, port)
     return 0
+
+
+def _interrupted(*_: object) -> NoReturn:
+    """Ended by another program, the preview puts its files away as after Ctrl-C."""
+    raise KeyboardInterrupt
 
 
 def _look_at(address: str) -> tuple[str, int]:

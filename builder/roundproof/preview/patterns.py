@@ -60,11 +60,14 @@ class Patterns:
         self.all: Mapping[Path, Pattern] = {}
         self.said: tuple[Result, ...] = ()
         self._lock = threading.Lock()
+        self._tried: set[str] = set()
+        """Signs of states whose pages were made ahead, or could not be."""
         self.making, self.maker = making, Maker(making)
 
     def in_another_frame(self, making: Making) -> None:
         """Every page is to be filled anew, once it is asked for; but a last good one stays."""
         self.making, self.maker = making, Maker(making)
+        self._tried.clear()
         with self._lock:
             self.all = {
                 path: replace(each, pages=None) if each.shows == each.sign else each
@@ -137,7 +140,7 @@ class Patterns:
         if not self._is_broken(made.found):
             self.maker.store.put(pointer, sign.encode())
             return Pattern(file, sign, made.found, (sign, made.found), made.pages)
-        if before and before.good:
+        if before and before.good and (before.pages or self._is_made(before.good[0])):
             return Pattern(file, sign, made.found, before.good, before.pages)
         return Pattern(file, sign, made.found, self._last_good(pointer))
 
@@ -149,6 +152,20 @@ class Patterns:
         sign = (self.maker.store.get(pointer) or b"").decode("ascii", "replace")
         kept = self.maker.kept(sign, pages=True) if sign else None
         return (sign, kept.found) if kept and kept.found.listing else None
+
+    def prepare(self) -> bool:
+        """Makes the pages of one pattern that nobody asked for yet: should its file break, they
+        are the last good ones. Whether there was one to make."""
+        for path, each in self.all.items():
+            if each.pages is None and each.sign not in self._tried:
+                self._tried.add(each.sign)
+                if not self._is_broken(each.found) and not self._is_made(each.sign):
+                    self._made(self.all[path].file, each.sign)
+                    return True
+        return False
+
+    def _is_made(self, sign: str) -> bool:
+        return self.maker.kept(sign, pages=True) is not None
 
     # ---- what is shown ----
     def files(self, path: Path) -> Mapping[str, bytes]:

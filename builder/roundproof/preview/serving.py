@@ -47,17 +47,23 @@ class Live:
         self._ready = threading.Event()
         self.over = False
 
-    def look(self) -> None:
-        """Takes in what changed. Never raises: a preview goes on whatever happens."""
+    def look(self) -> bool:
+        """Takes in what changed, or prepares a page where nothing did; whether there may be more to
+        prepare. Never raises: a preview goes on whatever happens."""
         try:
+            changed = False
             for _ in self.site.look(self._opened.keys()):
                 self._tell()
+                changed = True
+            self._ready.set()
+            return changed or self.site.patterns.prepare()
         except WorkerLost as lost:
             print(lost, file=sys.stderr)
         except Exception as fault:
             what = f"{type(fault).__name__}: {fault}"
             print(say("commands.own_fault", what=what), file=sys.stderr)
         self._ready.set()
+        return False
 
     def _tell(self) -> None:
         with self._news:

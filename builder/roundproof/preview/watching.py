@@ -24,15 +24,18 @@ LATEST = 0.25
 """Seconds after the first word when a look is taken though words still come."""
 ANYWAY = 2.0
 """Seconds after which a look is taken without any word."""
+SOON = 0.1
+"""The same while there is something to prepare; a save has to wait for one pattern at most."""
 CHANGES = frozenset({"created", "modified", "deleted", "moved", "closed"})
 """What counts as a change; to look at files is none."""
 
 
 class Watcher(FileSystemEventHandler):
-    """Calls `look` after every change below some folders, one call at a time, until it is ended."""
+    """Calls `look` after every change below some folders, one call at a time, until it is ended.
+    A look tells whether there is more to do while nothing happens: then the next comes soon."""
 
     def __init__(
-        self, look: Callable[[], None], folders: Callable[[], Iterable[Path]], home: Path
+        self, look: Callable[[], bool], folders: Callable[[], Iterable[Path]], home: Path
     ) -> None:
         """`home` is watched too, without the folders in it: the settings stand there."""
         self._look, self._folders, self._home = look, folders, home
@@ -61,11 +64,12 @@ class Watcher(FileSystemEventHandler):
             self._word.set()
 
     def _run(self) -> None:
+        more = False
         while not self._over.is_set():
-            if self._word.wait(ANYWAY):
+            if self._word.wait(SOON if more else ANYWAY):
                 self._until_quiet()
             if not self._over.is_set():
-                self._look()
+                more = self._look()
                 self._watch()
 
     def _until_quiet(self) -> None:

@@ -26,7 +26,20 @@ function manifest(address) {
 
 /** @param {string} worker */
 async function begin(worker) {
-  await navigator.serviceWorker.register(worker, { updateViaCache: "none" });
+  const found = await navigator.serviceWorker.register(worker, { updateViaCache: "none" });
+  letTakeOver(found.waiting);
+  found.addEventListener("updatefound", () => {
+    const coming = found.installing;
+    coming?.addEventListener("statechange", () => letTakeOver(found.waiting));
+  });
+}
+
+/**
+ * A worker that is ready takes the place of the one before, now that this page has come whole.
+ * @param {ServiceWorker | null} ready
+ */
+function letTakeOver(ready) {
+  ready?.postMessage("take over");
 }
 
 /** @param {string} worker */

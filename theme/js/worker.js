@@ -18,7 +18,12 @@ const PATIENCE = 3000;
 const ours = new Set();
 
 self.addEventListener("install", (event) => {
-  event.waitUntil(takeIn().then(() => self.skipWaiting()));
+  event.waitUntil(takeIn());
+});
+
+// Taking over ends what the worker before is still about, so a page says when it has come whole.
+self.addEventListener("message", (event) => {
+  if (event.data === "take over") self.skipWaiting();
 });
 
 self.addEventListener("activate", (event) => {
@@ -97,8 +102,10 @@ async function take(name, store) {
   return store.put(addressOf(name), answer);
 }
 
+/** The stores of builds before this one; one that came after is being filled. */
 async function leaveOthers() {
-  for (const other of await otherStores()) await caches.delete(other);
+  const names = (await caches.keys()).filter((name) => name.startsWith(STORES));
+  for (const other of names.slice(0, names.indexOf(STORE))) await caches.delete(other);
 }
 
 /**

@@ -6,14 +6,14 @@ import shutil
 import subprocess
 import sys
 import threading
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Playwright, sync_playwright
 
 # Generated cases are judged by what they give, never by the clock of a busy machine.
 settings.register_profile("untimed", deadline=None)
@@ -47,26 +47,36 @@ def built_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return site
 
 
-Launch = Callable[..., Browser]
+class Launch:
+    """Starts real browsers, with more switches if need be."""
+
+    QUIET = ("--no-sandbox", "--disable-gpu", "--disable-background-networking")
+
+    def __init__(self, playwright: Playwright, path: str) -> None:
+        self._chromium, self._path = playwright.chromium, path
+        self.started: list[Browser] = []
+
+    def __call__(self, *more: str) -> Browser:
+        args = [*self.QUIET, *more]
+        self.started.append(self._chromium.launch(executable_path=self._path, args=args))
+        return self.started[-1]
+
+    def kept(self, folder: str) -> BrowserContext:
+        """One that keeps what it knows in a folder, and can be started there again."""
+        return self._chromium.launch_persistent_context(
+            folder, executable_path=self._path, args=[*self.QUIET]
+        )
 
 
 @pytest.fixture(scope="session")
 def launch() -> Iterator[Launch]:
-    """Starts a real browser, with more switches if need be. Where there is none the tests that
-    need it fail."""
+    """Where there is no browser the tests that need it fail."""
     found = next(filter(None, map(shutil.which, BROWSERS)), None)
     assert found, f"the pages are tested in a browser, and none of {BROWSERS} is here"
-    quiet = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
     with sync_playwright() as playwright:
-        started: list[Browser] = []
-
-        def launched(*more: str) -> Browser:
-            args = [*quiet, *more]
-            started.append(playwright.chromium.launch(executable_path=found, args=args))
-            return started[-1]
-
-        yield launched
-        for each in started:
+        launch = Launch(playwright, found)
+        yield launch
+        for each in launch.started:
             each.close()
 
 

@@ -14,6 +14,7 @@ import jinja2
 from proving import proved
 from roundproof.pages.pattern import pattern_page
 from roundproof.pages.scripts import scripts
+from roundproof.pages.structured import as_json, structured
 from roundproof.pages.tester import tester_page
 from roundproof.proof import Proof
 
@@ -35,16 +36,20 @@ def proof_of(text: str) -> Proof:
 
 def rendered(template: str, **values: object) -> str:
     way = SimpleNamespace(title="Patterns", url="../../index.html", here=False)
-    site = SimpleNamespace(
-        name="Shore", nav=(way,), foot=(way,), url=lambda path: f"../../{path}", own=False
-    )
+    url = "../../{}".format
+    site = SimpleNamespace(name="Shore", nav=(way,), foot=(way,), url=url, own=False)
+    site.base, site.here, site.offline = "", "", False
+    site.data = lambda told: as_json(told, url)
     given = {"site": site, "noindex": False, "findings": (), "margins": {}, **values}
     return templates().get_template(template).render(**given)
 
 
 def page_of(text: str, **values: object) -> str:
     """The page of a pattern given as text."""
-    return rendered("pattern.html", page=pattern_page(proof_of(text)), **values)
+    proof = proof_of(text)
+    page = pattern_page(proof)
+    told = structured(page, proof.pattern, "patterns/page/index.html")
+    return rendered("pattern.html", page=page, structured=told, **values)
 
 
 def copy_for_testers(text: str) -> str:

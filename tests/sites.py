@@ -4,8 +4,8 @@ from pathlib import Path
 
 from PIL import Image
 
-from roundproof.making import Making, make
-from roundproof.mkdocs_plugin import build_site, given, settings
+from roundproof.making import Making, given, make
+from roundproof.mkdocs_plugin import build_site, settings
 from roundproof.preview.site import LiveSite
 
 PEBBLE = """\

@@ -19,11 +19,13 @@ from pathlib import Path
 from typing import TypeVar
 
 from roundproof.checks.results import Result, Results, let_go
-from roundproof.frozen import dataclass
+from roundproof.frozen import dataclass, replace
 from roundproof.packing import packed, unpacked
 from roundproof.pages.filling import Filler, Frame
+from roundproof.pages.known_by import known_by
 from roundproof.pages.pattern_folder import Folder, Listing, SiteFile, Unread, pattern_folder
 from roundproof.pages.pattern_folder import unread as unread_file
+from roundproof.pages.share_card import CARD, share_card
 from roundproof.pages.site import Site, whole_site
 from roundproof.pattern.files import PATTERN_FILE, PatternFile
 from roundproof.pipeline import Proving
@@ -116,7 +118,17 @@ class Maker:
 
     def _filled(self, folder: Folder) -> Pages:
         pages = (SiteFile(page.address, self.filler.page(page)) for page in folder.pages)
-        return Pages((*pages, *folder.files))
+        return Pages((*pages, *folder.files, *self._card(folder)))
+
+    def _card(self, folder: Folder) -> Iterator[SiteFile]:
+        """The picture beside links; it costs more than its page, and changes less."""
+        frame = self.making.frame
+        if folder.card is not None and frame.told:
+            card = replace(folder.card, site=frame.name)
+            sign = key("card", self.making.code, self.colours, packed(card))
+            data = self.store.get(sign) or share_card(card, frame.look.grounds[0])
+            self.store.put(sign, data)
+            yield SiteFile(f"{folder.listing.address}/{CARD}", data)
 
     def sign(self, file: PatternFile) -> str:
         """Stands for all that the file's pattern depends on: the code, the text of its file and of
@@ -209,7 +221,8 @@ def given(everything: Everything, frame: Frame) -> Given:
     listed = [(page, one.changed) for one in everything.listings for page in one.pages]
     listed += [(page.address, None) for page in site.pages if page.listed]
     pages = (SiteFile(page.address, filler.page(page)) for page in site.pages)
-    return Given(site, frame, (*everything.files, *pages, *site.files), tuple(listed))
+    told = known_by(everything.listings, frame)
+    return Given(site, frame, (*everything.files, *pages, *site.files, *told), tuple(listed))
 
 
 def _unread(everything: Everything) -> tuple[Unread, ...]:
@@ -223,7 +236,7 @@ def _unread(everything: Everything) -> tuple[Unread, ...]:
 def _code() -> str:
     """Stands for the code of this package and the version of what it is built on."""
     parts = [code_stamp(), platform.python_version()]
-    for name in ("jinja2", "markdown", "markupsafe", "nh3", "pillow"):
+    for name in ("jinja2", "markdown", "markupsafe", "nh3", "pillow", "resvg-py"):
         with suppress(PackageNotFoundError):
             parts.append(f"{name} {version(name)}")
     return key(*parts)

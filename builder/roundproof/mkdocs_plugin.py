@@ -34,6 +34,7 @@ from roundproof.frozen import dataclass
 from roundproof.making import Given, Making, given, make
 from roundproof.pages.filling import Frame, Link, site_values
 from roundproof.pages.look import look
+from roundproof.pages.offline import WORKER, worker
 from roundproof.pages.pattern_folder import SiteFile
 from roundproof.pages.search_index import ADDRESS as SEARCH_INDEX
 from roundproof.pages.search_index import Entry, search_script, written_entries
@@ -183,9 +184,16 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         """Pages that stand for any address, such as 404.html, link from the root of the host."""
         values: dict[str, Any] = dict(context)
         values["site"] = site_values(self.here.frame, None)
-        base = (config.site_url or "").rstrip("/") + "/"
+        base = self.here.frame.base
         values["listed"] = [(base + address, changed) for address, changed in self.here.listed]
         return values  # type: ignore[return-value]
+
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """The worker comes last: it knows every other file."""
+        if self.here.written and not self.here.frame.serving:
+            site = Path(config.site_dir)
+            listed = {address.rpartition("/")[0] for address, _ in self.here.listed}
+            (site / WORKER).write_bytes(worker(site, listed))
 
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., None]
@@ -246,7 +254,8 @@ def _frame(config: MkDocsConfig, *, serving: bool = False) -> Frame:
 
     foot = nav | AT_THE_FOOT
     themes = tuple(map(str, config.theme.dirs))
-    return Frame(config.site_name, root, links(nav), links(foot), themes, colours, serving)
+    base = f"{config.site_url.rstrip('/')}/" if config.site_url else ""
+    return Frame(config.site_name, root, links(nav), links(foot), themes, colours, serving, base)
 
 
 def _title(page: Page, config: MkDocsConfig, files: Files) -> str:

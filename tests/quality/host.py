@@ -32,11 +32,23 @@ class _Host(SimpleHTTPRequestHandler):
 
     protocol_version = "HTTP/1.1"
 
-    def __init__(self, *given: object, site: Path, headers: dict[str, str], **more: object) -> None:
-        self.site, self.more = site, headers
+    def __init__(
+        self,
+        *given: object,
+        site: Path,
+        headers: dict[str, str],
+        answers: threading.Event,
+        gone: threading.Event,
+        **more: object,
+    ) -> None:
+        self.site, self.more, self.answers, self.gone = site, headers, answers, gone
         super().__init__(*given, **more)  # type: ignore[arg-type]
 
     def do_GET(self) -> None:
+        self.answers.wait()
+        if self.gone.is_set():
+            self.close_connection = True  # one that was open before: it gets no answer either
+            return
         path = unquote(urlsplit(self.path).path)
         below = path.removeprefix(f"/{SUB_PATH}/")
         file = self.site / (below + "index.html" if path.endswith("/") else below)
@@ -64,15 +76,45 @@ class _Host(SimpleHTTPRequestHandler):
     def log_message(self, format: str, *args: object) -> None: ...
 
 
+class Host:
+    """A host that can be stopped, and made to keep silent."""
+
+    def __init__(self, site: Path, headers: dict[str, str] | None = None) -> None:
+        self._answers, self._gone = threading.Event(), threading.Event()
+        self._answers.set()
+        handler = partial(
+            _Host, site=site, headers=headers or {}, answers=self._answers, gone=self._gone
+        )
+        self._server: ThreadingHTTPServer | None = ThreadingHTTPServer(("127.0.0.1", 0), handler)
+        self._server.daemon_threads = True
+        self.address = f"http://127.0.0.1:{self._server.server_port}/{SUB_PATH}"
+        threading.Thread(target=self._server.serve_forever, daemon=True).start()
+
+    def __enter__(self) -> Host:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.resume()
+        self.stop()
+
+    def stop(self) -> None:
+        """Whoever asks from now on is refused."""
+        self._gone.set()
+        if self._server:
+            self._server.shutdown()
+            self._server.server_close()
+            self._server = None
+
+    def pause(self) -> None:
+        """Whoever asks from now on waits."""
+        self._answers.clear()
+
+    def resume(self) -> None:
+        self._answers.set()
+
+
 @contextmanager
-def hosted(site: Path, headers: dict[str, str] | None = None, port: int = 0) -> Iterator[str]:
+def hosted(site: Path, headers: dict[str, str] | None = None) -> Iterator[str]:
     """The address of the site's first folder, while the block runs."""
-    handler = partial(_Host, site=site, headers=headers or {})
-    server = ThreadingHTTPServer(("127.0.0.1", port), handler)
-    server.daemon_threads = True
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    try:
-        yield f"http://127.0.0.1:{server.server_port}/{SUB_PATH}"
-    finally:
-        server.shutdown()
-        server.server_close()
+    with Host(site, headers) as host:
+        yield host.address

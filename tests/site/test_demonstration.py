@@ -29,7 +29,10 @@ def test_a_strict_policy_holds_on_every_page(built_site: Path) -> None:
     for name, text in pages(built_site).items():
         assert "Content-Security-Policy" in text, name
         assert not re.search(r"<[^>]+\sstyle=", text), name
-        runs = re.findall(r'<script(?! src="[^"]+"(?: defer)?></script>| type="application/)', text)
+        runs = re.findall(
+            r'<script(?! src="[^"]+"(?: data-offline)?(?: defer)?></script>| type="application/)',
+            text,
+        )
         assert not runs and "<style" not in text, name
         assert not re.search(r'<(?:img|link|script|source)[^>]+(?:src|href)="https?:', text), name
 

@@ -65,6 +65,7 @@ def test_only_what_changed_is_made_and_other_pages_tell_of_it(site: Path, made: 
     assert {"index.html", "patterns/index.html", "js/search-index.js"} <= changed
     assert {n for n in changed if n.startswith("patterns/b/")} == {
         "patterns/b/index.html",
+        "patterns/b/share.png",
         "patterns/b/tester.html",
         "patterns/b/yarns.css",
     }

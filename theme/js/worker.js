@@ -7,14 +7,15 @@
 /** @type {{ key: string, files: Record<string, string>, first: string[] }} */
 const build = self.BUILD;
 const SCOPE = self.registration.scope;
-const STORES = `roundproof ${SCOPE} `;
+const STORES = `roundproof:${SCOPE} `;
 const STORE = STORES + build.key;
 /** Milliseconds after which a page is taken from the store, if it is there. */
 const PATIENCE = 3000;
 
-/** Windows whose page came from a newer build than this: their files come from the host too.
+/** Windows whose page is of this build, as far as the worker saw it: their files are too. All others
+ * (a page of a newer build, or one from before the worker began) get theirs from the host.
  * @type {Set<string>} */
-const newer = new Set();
+const ours = new Set();
 
 self.addEventListener("install", (event) => {
   event.waitUntil(takeIn().then(() => self.skipWaiting()));
@@ -30,8 +31,7 @@ self.addEventListener("fetch", (event) => {
   if (event.request.mode === "navigate") {
     event.respondWith(page(name, event.request, event.resultingClientId));
   } else {
-    const asIs = newer.has(event.clientId);
-    event.respondWith(asIs ? fromHost(event.request) : file(name, event.request));
+    event.respondWith(file(name, event.request, ours.has(event.clientId)));
   }
 });
 
@@ -50,10 +50,10 @@ function nameOf(request) {
 
 /**
  * From the host as it is now, not as the browser may remember it from an earlier build.
- * @param {Request} request
+ * @param {string} url
  */
-function fromHost(request) {
-  return fetch(request.url, { cache: "no-cache" });
+async function fromHost(url) {
+  return whole(await fetch(url, { cache: "no-cache" }));
 }
 
 /** What every reader may need, and whatever this reader had in the store before. */
@@ -92,7 +92,7 @@ async function take(name, store) {
     const had = await (await caches.open(other)).match(addressOf(name));
     if (had && (await isOfThisBuild(name, had))) return store.put(addressOf(name), had);
   }
-  const answer = await whole(await fetch(addressOf(name), { cache: "no-cache" }));
+  const answer = await fromHost(addressOf(name));
   if (!(await isOfThisBuild(name, answer))) throw new Error(`${name} is of another build`);
   return store.put(addressOf(name), answer);
 }
@@ -108,34 +108,44 @@ async function leaveOthers() {
  * @param {string} client
  */
 async function page(name, request, client) {
-  const kept = await caches.match(addressOf(name), { cacheName: STORE });
-  const asked = fromHost(request).then(whole);
+  const kept = await keptAs(name);
+  const asked = fromHost(request.url);
   try {
     const answer = await (kept ? inTime(asked) : asked);
-    if (await isOfThisBuild(name, answer)) await keep(name, answer);
-    else if (client) newer.add(client);
+    if (await isOfThisBuild(name, answer)) {
+      ours.add(client);
+      await keep(name, answer);
+    }
     return answer;
   } catch {
     asked.catch(() => {}); // it may still fail after it was too late
-    return kept ?? (await caches.match(addressOf("404.html"), { cacheName: STORE })) ??
-      Response.error();
+    ours.add(client);
+    return kept ?? (await keptAs("404.html")) ?? Response.error();
   }
 }
 
 /**
- * What a page is made of: as it is in the store, else from the host.
+ * What a page is made of: as it is in the store, else from the host; the other way round for pages
+ * that may be of another build.
  * @param {string} name
  * @param {Request} request
+ * @param {boolean} isOurs
  */
-async function file(name, request) {
-  const kept = await caches.match(addressOf(name), { cacheName: STORE });
-  if (kept) return kept;
-  const answer = await fromHost(request);
-  if (answer.ok && isKnown(name)) {
-    const copy = await whole(answer.clone());
-    if (await isOfThisBuild(name, copy)) await keep(name, copy);
-  }
+async function file(name, request, isOurs) {
+  const kept = await keptAs(name);
+  if (kept && isOurs) return kept;
+  const asked = fromHost(request.url);
+  const answer = await (kept ? asked.catch(() => kept) : asked);
+  if (await isOfThisBuild(name, answer)) await keep(name, answer);
   return answer;
+}
+
+/**
+ * @param {string} name
+ * @returns {Promise<Response | undefined>}
+ */
+function keptAs(name) {
+  return caches.match(addressOf(name), { cacheName: STORE });
 }
 
 /**
@@ -161,13 +171,15 @@ function addressOf(name) {
 }
 
 /**
- * An answer with all of its body here. Its own may have come by a way that a page is not given.
+ * An answer with all of its body here. Its own may have come by a way that a page is not given; and
+ * a window that remembers it for a while would not ask the worker of the next build.
  * @param {Response} answer
  */
 async function whole(answer) {
   const headers = new Headers(answer.headers);
   headers.delete("content-encoding");
   headers.delete("content-length");
+  headers.set("cache-control", "no-cache");
   const body = await answer.arrayBuffer();
   return new Response(body, { status: answer.status, statusText: answer.statusText, headers });
 }

@@ -35,7 +35,9 @@ class Edition:
 
 
 def editions(pattern: Pattern, address: str) -> tuple[Edition, ...]:
-    """The dated editions of a pattern."""
+    """The dated editions of a pattern. Where the rounds are sold elsewhere, what was changed in
+    them is not told."""
+    sold = pattern.show is not None and pattern.show.value == "preview"
     by = pattern.designer.value if pattern.designer else ""
     return tuple(
         Edition(
@@ -43,7 +45,7 @@ def editions(pattern: Pattern, address: str) -> tuple[Edition, ...]:
             title_of(pattern),
             change.version.value,
             change.date.value,
-            plain_text(change.note),
+            "" if sold else plain_text(change.note),
             by,
         )
         for change in pattern.changes

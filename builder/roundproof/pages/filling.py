@@ -4,14 +4,17 @@ same bytes whoever fills it."""
 from __future__ import annotations
 
 import posixpath
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from markupsafe import Markup
 
 from roundproof.frozen import dataclass
 from roundproof.pages.look import THEME, Look
 from roundproof.pages.pattern_folder import SitePage
 from roundproof.pages.policy import with_digests
+from roundproof.pages.structured import as_json
 from roundproof.processes import ToMend
 from roundproof.store import stamp
 
@@ -31,7 +34,8 @@ class Link:
 class Frame:
     """What stands on every page of a site. `root` is where the site begins on its host, without a
     slash at its end; `themes` are the folders of templates, the first goes before the others;
-    `look` are the site's own colours."""
+    `look` are the site's own colours; `base` is the whole address of where it begins, with a slash
+    at its end, if it is told."""
 
     name: str
     root: str
@@ -40,6 +44,12 @@ class Frame:
     themes: tuple[str, ...]
     look: Look = THEME
     serving: bool = False
+    base: str = ""
+
+    @property
+    def told(self) -> bool:
+        """Whether there is a site with an address, of which others may be told."""
+        return bool(self.base) and not self.serving
 
     def looks(self) -> str:
         """Stands for the templates; a change of any may change every page."""
@@ -57,14 +67,24 @@ class Way:
 
 @dataclass(frozen=True, slots=True)
 class SiteValues:
-    """What every page knows of its site. `url` turns a path from the site's root into a link."""
+    """What every page knows of its site. `url` turns a path from the site's root into a link;
+    `base` is the whole address of that root and `here` that of the page, where the site has one;
+    `own` says whether it has colours of its own, `offline` whether it may be kept on a device."""
 
     name: str
     nav: tuple[Way, ...]
     foot: tuple[Way, ...]
     url: Callable[[str], str]
     own: bool = False
-    """Whether the site has colours of its own."""
+    base: str = ""
+    here: str = ""
+    offline: bool = False
+
+    def data(self, told: Mapping[str, object]) -> Markup:
+        """A block of data for machines, with whole addresses where the site has one."""
+        return as_json(
+            told, lambda address: self.base + address if self.base else self.url(address)
+        )
 
 
 def site_values(frame: Frame, at: str | None) -> SiteValues:
@@ -78,7 +98,10 @@ def site_values(frame: Frame, at: str | None) -> SiteValues:
         return tuple(Way(each.title, url(each.address), each.address == at) for each in links)
 
     own = bool(frame.look.sheet)
-    return SiteValues(frame.name, ways(frame.nav), ways(frame.foot), url, own)
+    base = frame.base if frame.told else ""
+    here = base + at if base and at is not None else ""
+    nav, foot = ways(frame.nav), ways(frame.foot)
+    return SiteValues(frame.name, nav, foot, url, own, base, here, not frame.serving)
 
 
 def relative(path: str, at: str) -> str:

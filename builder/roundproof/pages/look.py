@@ -50,10 +50,11 @@ SHARES = {"cream": 0.4, "dark": 0.12}
 @dataclass(frozen=True, slots=True)
 class Look:
     """The grounds with the site's own strips, and the style sheet that says so; empty for the
-    theme's colours."""
+    theme's colours. `accent` is that of the white ground."""
 
     grounds: tuple[Ground, ...] = GROUNDS
     sheet: str = ""
+    accent: RGB = _ACCENT
 
 
 THEME = Look()
@@ -70,9 +71,9 @@ def look(accent_told: object, strip_told: object) -> tuple[Look, tuple[str, ...]
         replace(ground, strip=shade)
         for ground, shade in zip(GROUNDS, _strips(strips, troubles), strict=True)
     )
-    accents = _accents(_told("accent", accent_told, troubles), grounds, troubles)
+    accents = tuple(_accents(_told("accent", accent_told, troubles), grounds, troubles))
     rules = [_rules(ground, shade) for ground, shade in zip(grounds, accents, strict=True)]
-    return Look(grounds, by_ground(*rules)), tuple(troubles)
+    return Look(grounds, by_ground(*rules), accents[0]), tuple(troubles)
 
 
 Told = Mapping[str, RGB]

@@ -7,12 +7,13 @@ from __future__ import annotations
 import io
 import json
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Set
 from hashlib import sha256
 from importlib.resources import files as resources
 from pathlib import Path
 
 from roundproof.drawing.colour import GROUNDS, RGB, Ground, write_shade
+from roundproof.pages.look import Look
 from roundproof.pages.scripts import joined
 
 WORKER, MANIFEST = "sw.js", "manifest.webmanifest"
@@ -29,9 +30,16 @@ ALWAYS = re.compile(
 )
 """Files that every reader has at once: the frame, the look, and the pages for makers."""
 PATTERN = re.compile(r"patterns/[^/]+/(index\.html|yarns\.css)")
+_FOLDER = re.compile(r"(patterns/[^/]+)/")
 MOST_PATTERNS = 3_000_000
 """Bytes of all pattern pages, before compression, up to which every reader gets all of them; where
 they are more, those that a reader has opened."""
+
+
+def installing(name: str, look: Look) -> dict[str, bytes]:
+    """The manifest and its icons by their addresses."""
+    ground = look.grounds[0]
+    return {MANIFEST: manifest(name, look.accent, ground), **icons(look.accent, ground)}
 
 
 def manifest(site_name: str, accent: RGB, ground: Ground = GROUNDS[0]) -> bytes:
@@ -92,34 +100,29 @@ def icons(accent: RGB, ground: Ground = GROUNDS[0]) -> dict[str, bytes]:
     }
 
 
-def worker(site: Path) -> bytes:
-    """The worker of a site that is built in a folder: what it does, and which files there are."""
-    found = {
-        path.relative_to(site).as_posix(): path.read_bytes()
-        for path in sorted(site.rglob("*"))
-        if path.is_file() and path != site / WORKER
-    }
-    files = {address: sha256(data).hexdigest()[:DIGITS] for address, data in found.items()}
+def worker(site: Path, listed: Set[str]) -> bytes:
+    """The worker of a site that is built in a folder: what it does, and which files there are. Of
+    patterns it knows those in folders that are `listed`; it leads to no other."""
+    files, sizes = dict[str, str](), dict[str, int]()
+    for path in sorted(site.rglob("*")):
+        address = path.relative_to(site).as_posix()
+        own = _FOLDER.match(address)
+        known = address != WORKER and path.suffix != ".gz" and (not own or own[1] in listed)
+        if known and path.is_file():
+            data = path.read_bytes()
+            files[address], sizes[address] = sha256(data).hexdigest()[:DIGITS], len(data)
     source = joined(Path(str(resources("roundproof.theme"))) / "js" / "worker.js")
     told = {
         "key": sha256(json.dumps([files, source]).encode()).hexdigest()[:DIGITS],
         "files": files,
-        "first": first(found),
+        "first": first(sizes),
     }
     return f"self.BUILD = {json.dumps(told, separators=(',', ':'))};\n{source}".encode()
 
 
-def first(found: Mapping[str, bytes]) -> list[str]:
-    """The files that every reader has after one visit to any page."""
-    patterns = [address for address in found if _is_pattern(address)]
-    light = _weight(found[address] for address in patterns) <= MOST_PATTERNS
-    always = [address for address in found if ALWAYS.fullmatch(address)]
+def first(sizes: Mapping[str, int]) -> list[str]:
+    """The files that every reader has after one visit to any page; by their sizes in bytes."""
+    patterns = [address for address in sizes if PATTERN.fullmatch(address)]
+    light = sum(sizes[address] for address in patterns) <= MOST_PATTERNS
+    always = [address for address in sizes if ALWAYS.fullmatch(address)]
     return [*always, *(patterns if light else ())]
-
-
-def _is_pattern(address: str) -> bool:
-    return PATTERN.fullmatch(address) is not None
-
-
-def _weight(data: Iterable[bytes]) -> int:
-    return sum(map(len, data))

@@ -11,6 +11,7 @@ from roundproof.drawing.colour import GROUNDS
 from roundproof.frozen import dataclass
 from roundproof.pages import photos
 from roundproof.pages.credits import Credited, credited
+from roundproof.pages.feed import Edition, editions
 from roundproof.pages.findings_shown import ShownFinding
 from roundproof.pages.findings_shown import shown as shown_findings
 from roundproof.pages.gallery import Shown, shown
@@ -18,7 +19,9 @@ from roundproof.pages.label import label
 from roundproof.pages.margins import margins
 from roundproof.pages.pattern import pattern_page
 from roundproof.pages.search_index import Entry, pattern_entry
+from roundproof.pages.share_card import Card, card_of
 from roundproof.pages.standing import Standing, standing
+from roundproof.pages.structured import structured
 from roundproof.pages.tester import tester_page
 from roundproof.pages.values import Picture
 from roundproof.pages.yarns import Grounds, yarn_sheet
@@ -62,7 +65,8 @@ class Listing:
     kept. `name` is its file's, `address` its folder's. `pages` are the addresses of its pages that
     are listed, `open` the questions still to be settled. `shown` is the pattern as the gallery
     shows it, `found` as the search does, `credited` what it adds to the credits: None where it is
-    not for everyone. `troubles` are sentences on photos that cannot be shown."""
+    not for everyone. `troubles` are sentences on photos that cannot be shown; `editions` is what
+    the feed tells."""
 
     name: str
     address: str
@@ -75,15 +79,18 @@ class Listing:
     credited: Credited | None = None
     troubles: tuple[str, ...] = ()
     unread: Unread | None = None
+    editions: tuple[Edition, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Folder:
-    """All that one pattern puts on the site."""
+    """All that one pattern puts on the site. `card` is what the picture beside links to it shows,
+    for a pattern that everyone may know of."""
 
     listing: Listing
     pages: tuple[SitePage, ...]
     files: tuple[SiteFile, ...] = ()
+    card: Card | None = None
 
 
 def address_of(result: Result) -> str:
@@ -133,6 +140,7 @@ def _folder(
     page = pattern_page(proof, pictures)
     values = {
         "page": page,
+        "structured": structured(page, pattern, f"{at}/index.html"),
         "findings": shown_findings(result.findings) if preview else (),
         "margins": margins(proof) if preview else {},
     }
@@ -141,8 +149,8 @@ def _folder(
     if preview or not _sold(pattern):
         copy = {"page": tester_page(proof, page)}
         pages.append(SitePage(f"{at}/tester.html", "tester.html", copy, listed=False))
-    if (card := label(proof)) is not None:
-        drawn = {"label": card, "plate": page.plate}
+    if (words := label(proof)) is not None:
+        drawn = {"label": words, "plate": page.plate}
         pages.append(SitePage(f"{at}/label.html", "label.html", drawn, listed=False))
     files = [SiteFile(f"{at}/yarns.css", yarn_sheet(pattern, grounds).encode())]
     files += [
@@ -163,8 +171,10 @@ def _folder(
         pattern_entry(page, f"{at}/index.html", pattern) if everyone else None,
         credited(pattern) if everyone else None,
         tuple(f"{result.name}: {why}" for why in troubles),
+        editions=editions(pattern, f"{at}/index.html") if listed else (),
     )
-    return Folder(listing, tuple(pages), tuple(files))
+    card = card_of(proof, page) if listed else None
+    return Folder(listing, tuple(pages), tuple(files), card)
 
 
 def _value(made: photos.Picture) -> Picture:

@@ -8,18 +8,25 @@ same pattern gives the same bytes.
 from __future__ import annotations
 
 import io
+import re
 from functools import cache
 from importlib.resources import files
 from typing import TYPE_CHECKING
 
 from roundproof.drawing.colour import GROUNDS, RGB, Ground, mix, on, write_shade
 from roundproof.frozen import dataclass
+from roundproof.pages.plate import plate
+from roundproof.pages.values import PatternPage
+from roundproof.pages.yarns import shades_of
+from roundproof.proof import Proof
 
 if TYPE_CHECKING:
     from PIL.ImageDraw import ImageDraw
     from PIL.ImageFont import FreeTypeFont
 
 WIDTH, HEIGHT = 1200, 630
+CARD = "share.png"
+"""Its name in the folder of a pattern, and in that of the site."""
 STRIP = 520
 """Pixels of the tinted strip, in whose middle the axis runs."""
 MARGIN, LEFT = 56, STRIP + 60
@@ -33,6 +40,7 @@ SEAL = (
     "M-8.06 -8.06L-12.3 -12.3M-2.95 -11.01L-4.5 -16.81"
 )
 """The theme's seal; a test holds it to the one in parts/signs.html."""
+_BOX = re.compile(r'<svg[^>]* viewBox="([-\d. ]+)"')
 DISPLAY, TEXT = "old-standard-tt-latin-400-normal", "andika-latin-400-normal"
 
 
@@ -42,11 +50,32 @@ class Card:
     shades by their classes; empty for a pattern whose rounds are not shown."""
 
     title: str
-    name: str
-    site: str
+    name: str = ""
+    site: str = ""
     drawing: str = ""
     box: tuple[float, float, float, float] = (0, 0, 1, 1)
     shades: tuple[tuple[str, RGB], ...] = ()
+
+
+def card_of(proof: Proof, page: PatternPage) -> Card:
+    """Of a pattern; the site's name comes with the site. The drawing is that of its page: of a
+    pattern whose rounds are sold elsewhere, rough outlines."""
+    specimen = proof.pattern.specimen
+    told = specimen.scientific.value if specimen and specimen.scientific else ""
+    # The species alone; who described it and when would not fit.
+    name = " ".join(told.partition("(")[0].split()[:2])
+    drawn = plate(proof)
+    box = _BOX.search(drawn.svg) if drawn else None
+    if drawn is None or box is None:
+        return Card(page.title, name)
+    x, y, width, height = map(float, box[1].split())
+    shades = tuple(shades_of(proof.pattern).items())
+    return Card(page.title, name, "", str(drawn.svg), (x, y, width, height), shades)
+
+
+def site_card(name: str) -> Card:
+    """Of a site, for pages that have no drawing of their own."""
+    return Card(name)
 
 
 def share_card(card: Card, ground: Ground = GROUNDS[0]) -> bytes:
@@ -76,7 +105,7 @@ def _shapes(card: Card, ground: Ground) -> bytes:
         f'<rect width="{WIDTH}" height="{HEIGHT}" fill="{write_shade(ground.paper)}"/>'
         f'<rect width="{STRIP}" height="{HEIGHT}" fill="{strip}"/>'
         f'<path d="M{middle} 0V{HEIGHT}" stroke="{axis}"/>'
-        f"{_drawing(card, strip)}"
+        f"{_drawing(card, strip, ink)}"
         f'<g transform="translate({LEFT + 22} {HEIGHT - MARGIN - 22}) scale(1.3)">'
         f'<path d="{SEAL}" fill="none" stroke="{ink}" stroke-width="2.6"/></g></svg>'
     )
@@ -88,14 +117,14 @@ def _shapes(card: Card, ground: Ground) -> bytes:
     return drawn
 
 
-def _drawing(card: Card, strip: str) -> str:
+def _drawing(card: Card, strip: str, ink: str) -> str:
     """The plate in the middle of the strip; without one, the seal stands there, large."""
     room = STRIP - 2 * MARGIN
     if not card.drawing:
         middle = f"translate({STRIP / 2} {HEIGHT / 2}) scale(7)"
         return (
             f'<g transform="{middle}"><circle r="20" fill="{strip}"/>'
-            f'<path d="{SEAL}" fill="none" class="scale" stroke-width="2"/></g>'
+            f'<path d="{SEAL}" fill="none" stroke="{ink}" stroke-width="2"/></g>'
         )
     x, y, width, height = card.box
     return (
@@ -119,7 +148,7 @@ def _sheet(card: Card, ground: Ground) -> str:
         ".axis { display: none }",  # the strip has one, from edge to edge
         f".yarn {{ stroke: {ink}; stroke-width: {2 * line:.4f} }}",
         f".seam {{ fill: none; stroke-width: {1.1 * line:.4f}; opacity: .6 }}",
-        f".scale {{ fill: none; stroke: {ink}; stroke-width: {2 * line:.4f} }}",
+        ".scale { display: none }",  # its length is told in the caption on the page
         f".eye {{ fill: #0E171D; stroke: #FFFFFF; stroke-width: {1.6 * line:.4f} }}",
     ]
     for css, shade in card.shades:
@@ -205,6 +234,6 @@ def _font(face: str, size: int) -> FreeTypeFont:
     from PIL import ImageFont
 
     path = files("roundproof.theme") / "fonts" / f"{face}.woff2"
-    with path.open("rb") as opened:
-        # The plain layout is the same everywhere; another one may be there or not.
-        return ImageFont.truetype(opened, size, layout_engine=ImageFont.Layout.BASIC)
+    # The plain layout is the same everywhere; another one may be there or not.
+    opened = io.BytesIO(path.read_bytes())
+    return ImageFont.truetype(opened, size, layout_engine=ImageFont.Layout.BASIC)

@@ -37,7 +37,7 @@ def yarn_sheet(pattern: Pattern, grounds: Grounds = GROUNDS) -> str:
 def yarn_rules(pattern: Pattern, scope: str = "", grounds: Grounds = GROUNDS) -> str:
     """The yarns' colours alone, under a selector where several patterns share a page."""
     white_ground, cream_ground, dark_ground = grounds
-    shades = _shades(pattern)
+    shades = shades_of(pattern)
     if not shades:
         return ""
     lead = f"{scope} " if scope else ""
@@ -61,7 +61,8 @@ def yarn_rules(pattern: Pattern, scope: str = "", grounds: Grounds = GROUNDS) ->
     )
 
 
-def _shades(pattern: Pattern) -> dict[str, RGB]:
+def shades_of(pattern: Pattern) -> dict[str, RGB]:
+    """The shade of each yarn by its class."""
     marks = yarn_marks(pattern)
     read = {
         marks[yarn.key].css: read_shade(yarn.shade.value if yarn.shade else None)

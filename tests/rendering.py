@@ -13,7 +13,7 @@ import jinja2
 
 from proving import proved
 from roundproof.pages.pattern import pattern_page
-from roundproof.pages.scripts import scripts
+from roundproof.pages.scripts import scripts, sheets
 from roundproof.pages.structured import as_json, structured
 from roundproof.pages.tester import tester_page
 from roundproof.proof import Proof
@@ -63,7 +63,7 @@ def written(folder: Path, name: str, html: str, sheet: str) -> str:
         for part in ("css", "fonts"):
             shutil.copytree(THEME / part, folder / part)
         (folder / "js").mkdir()
-        for address, script in scripts().items():
+        for address, script in (scripts() | sheets()).items():
             (folder / address).write_text(script, "utf-8")
     place = folder / "patterns" / name
     place.mkdir(parents=True)

@@ -217,7 +217,8 @@ class Given:
 def given(everything: Everything, frame: Frame) -> Given:
     """The whole site but for the hand-written pages."""
     unread = _unread(everything) if frame.serving else ()
-    site, filler = whole_site(everything.listings, unread, frame.look), Filler(frame)
+    site = whole_site(everything.listings, unread, frame.look, frame.themes)
+    filler = Filler(frame)
     listed = [(page, one.changed) for one in everything.listings for page in one.pages]
     listed += [(page.address, None) for page in site.pages if page.listed]
     pages = (SiteFile(page.address, filler.page(page)) for page in site.pages)

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from roundproof.pages.scripts import ENTRIES, NotJoined, joined, scripts
+from roundproof.pages.scripts import ENTRIES, SHEETS, NotJoined, joined, scripts, sheets
 
 
 def write(folder: Path, **modules: str) -> None:
@@ -64,3 +64,15 @@ def test_the_scripts_are_classic_and_whole() -> None:
     for script in found.values():
         assert not re.search(r"^\s*(?:import|export)\b", script, re.M)
         assert not re.search(r"\beval\(|\binnerHTML\b|new Function", script)
+
+
+def test_style_sheets_are_joined_in_their_order_a_site_s_own_before_the_theme_s(
+    tmp_path: Path,
+) -> None:
+    found = sheets()
+    assert set(found) == {f"css/{name}.css" for name in SHEETS}
+    assert found["css/pages.css"].index("@font-face") < found["css/pages.css"].index(".masthead")
+    (tmp_path / "css").mkdir()
+    (tmp_path / "css/rounds.css").write_text(".round { color: red }", "utf-8")
+    own = sheets([str(tmp_path)])["css/pages.css"]
+    assert "\n.round { color: red }\n" in own and ".copies {" not in own and ".masthead" in own

@@ -242,6 +242,8 @@ def test_own_templates_and_styles_are_followed(site: Path) -> None:
     styled = live.shown(of("pebble")).state
     assert look(live)
     assert page(live, "css/page.css") == "body { color: red }"
+    joined = page(live, "css/pages.css")
+    assert "\nbody { color: red }\n" in joined and "container: page" not in joined
     assert len({before.state, styled, live.shown(of("pebble")).state}) == 3
 
 

@@ -1,5 +1,7 @@
-"""The scripts of the pages: modules of the theme, joined into one classic script for each kind of
-page. From disk, browsers refuse modules; a joined script runs there as well as from a host.
+"""What pages have joined: their scripts and their style sheets.
+
+Modules of the theme become one classic script for each kind of page. From disk, browsers refuse
+modules; a joined script runs there as well as from a host.
 
 What a module may hold is little, so that joining needs no parser: at its top lines of the form
 `import { a, b } from "./other.js";`, and `export` only before a function, class or constant.
@@ -8,7 +10,7 @@ What a module may hold is little, so that joining needs no parser: at its top li
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from importlib.resources import files
 from pathlib import Path
 
@@ -77,6 +79,26 @@ def _exported(path: Path) -> set[str]:
         if _EXPORT.match(line)
     )
     return {found["name"] for line in lines if (found := _NAMED.match(line))}
+
+
+SHEETS = {
+    "pages": ("tokens", "page", "rounds", "drawings", "wide", "site"),
+    "pattern": ("place", "in_your_yarn"),
+}
+"""Style sheets that stand in one file, since a page is not seen before it has them all: what every
+page has, and what a pattern's page has besides."""
+
+
+def sheets(themes: Iterable[str] = ()) -> dict[str, str]:
+    """The joined style sheets by their addresses on the site. Those of a site's own `themes` go
+    before the theme's, the first before the others."""
+    folders = [*map(Path, themes), Path(str(files("roundproof.theme")))]
+
+    def sheet(name: str) -> str:
+        there = (folder / "css" / f"{name}.css" for folder in folders)
+        return next(file for file in there if file.is_file()).read_text("utf-8")
+
+    return {f"css/{name}.css": "\n".join(map(sheet, parts)) for name, parts in SHEETS.items()}
 
 
 def scripts() -> dict[str, str]:

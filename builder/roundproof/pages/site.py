@@ -14,7 +14,7 @@ from roundproof.pages.gallery import Gallery, gallery
 from roundproof.pages.glossary import glossary
 from roundproof.pages.look import OWN_SHEET, THEME, Look
 from roundproof.pages.pattern_folder import Listing, SiteFile, SitePage, Unread
-from roundproof.pages.scripts import scripts
+from roundproof.pages.scripts import scripts, sheets
 from roundproof.pages.search_index import Entry, check_entries, word_entries
 from roundproof.pattern.json_schema import defaults_schema, pattern_schema
 
@@ -42,14 +42,17 @@ class Site:
 
 
 def whole_site(
-    listings: Sequence[Listing], unread: Sequence[Unread] = (), look: Look = THEME
+    listings: Sequence[Listing],
+    unread: Sequence[Unread] = (),
+    look: Look = THEME,
+    themes: Sequence[str] = (),
 ) -> Site:
     """The site of all patterns that have a page. `unread` are files that the preview says it could
-    not read."""
+    not read; `themes` the folders of templates and styles, the first going before the others."""
     cards = gallery(one.shown for one in listings if one.shown)
     return Site(
         tuple(_pages_of_every_site(cards, unread, _credits(listings))),
-        tuple(_files_of_every_site(cards, look)),
+        tuple(_files_of_every_site(cards, look, themes)),
         cards,
         tuple(unread),
         max((one.changed for one in listings if one.changed), default=None),
@@ -92,12 +95,12 @@ def _pages_of_every_site(
         yield SitePage(check.address, "check.html", {"check": check})
 
 
-def _files_of_every_site(cards: Gallery, look: Look) -> Iterator[SiteFile]:
+def _files_of_every_site(cards: Gallery, look: Look, themes: Sequence[str]) -> Iterator[SiteFile]:
     if look.sheet:
         yield SiteFile(OWN_SHEET, look.sheet.encode())
     yield SiteFile("css/gallery.css", cards.sheet.encode())
     yield SiteFile("css/newest.css", cards.newest_sheet.encode())
-    for address, script in scripts().items():
+    for address, script in (scripts() | sheets(themes)).items():
         yield SiteFile(address, script.encode())
     for address, schema in SCHEMAS.items():
         text = json.dumps(schema(), indent=2, ensure_ascii=False)

@@ -14,7 +14,7 @@ class Around:
         self, listings: tuple[Listing, ...], unread: tuple[Unread, ...], filler: Filler
     ) -> None:
         self.known = (listings, unread)
-        self.site: Site = whole_site(listings, unread, filler.frame.look)
+        self.site: Site = whole_site(listings, unread, filler.frame.look, filler.frame.themes)
         self.filler = filler
         self._pages = {page.address: page for page in self.site.pages}
         self._files = {file.address: file.data for file in self.site.files}

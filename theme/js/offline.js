@@ -27,19 +27,21 @@ function manifest(address) {
 /** @param {string} worker */
 async function begin(worker) {
   const found = await navigator.serviceWorker.register(worker, { updateViaCache: "none" });
-  letTakeOver(found.waiting);
-  found.addEventListener("updatefound", () => {
-    const coming = found.installing;
-    coming?.addEventListener("statechange", () => letTakeOver(found.waiting));
-  });
+  takeOver(found.waiting);
+  takeOver(found.installing);
+  found.addEventListener("updatefound", () => takeOver(found.installing));
 }
 
 /**
- * A worker that is ready takes the place of the one before, now that this page has come whole.
- * @param {ServiceWorker | null} ready
+ * A worker takes the place of the one before as soon as it is ready: this page has come whole.
+ * @param {ServiceWorker | null} worker
  */
-function letTakeOver(ready) {
-  ready?.postMessage("take over");
+function takeOver(worker) {
+  const go = () => {
+    if (worker?.state === "installed") worker.postMessage("take over");
+  };
+  worker?.addEventListener("statechange", go);
+  go();
 }
 
 /** @param {string} worker */

@@ -161,7 +161,8 @@ function keptAs(name) {
  */
 async function keep(name, answer) {
   try {
-    await (await caches.open(STORE)).put(addressOf(name), answer.clone());
+    // Once the next worker has thrown the store away, nothing brings it back.
+    if (await caches.has(STORE)) await (await caches.open(STORE)).put(addressOf(name), answer.clone());
   } catch {
     // No room is left: the page is there all the same, only not without the host.
   }

@@ -11,7 +11,6 @@ import json
 import re
 from collections.abc import Iterator
 from pathlib import Path
-from types import SimpleNamespace
 from typing import Any
 from urllib.parse import quote
 
@@ -21,6 +20,7 @@ from playwright.sync_api import Browser, Page, Route
 
 from quality.host import hosted
 from rendering import rendered
+from roundproof.pages.filling import SiteValues
 from sites import SETTINGS, previewed
 
 pytestmark = pytest.mark.browser
@@ -174,7 +174,7 @@ def test_no_payload_runs_as_the_name_of_a_site(
     wrong = {}
     for number, words in enumerate(groups()):
         file = tmp_path / f"{number}.html"
-        site = SimpleNamespace(name=words, nav=(), foot=(), url=lambda path: path, own=False)
+        site = SiteValues(words, (), (), lambda path: path)
         file.write_text(rendered("checks.html", site=site, checks=()), "utf-8")
         page.goto(file.as_uri())
         if found := looked_through(page):

@@ -18,8 +18,8 @@ from quality.kinds import every_page
 from quality.opening import opened, unfold
 
 STRICT = "default-src 'self'; object-src 'none'; base-uri 'none'; form-action 'none'"
-AS_HEADER = f"{STRICT}; frame-ancestors 'none'; require-trusted-types-for 'script'"
-"""As a host may send it besides: it also forbids script to make HTML of text (Trusted Types)."""
+AS_HEADER = f"{STRICT}; frame-ancestors 'none'"
+"""As a host may send it besides; only a header can refuse to be framed."""
 
 DIGESTS = re.compile(r"^script-src 'self'( 'sha256-[A-Za-z0-9+/]{43}=')+; ")
 

@@ -87,7 +87,7 @@ def test_the_page_for_lost_addresses_links_from_where_the_site_stands(
     many: dict[str, bytes], tmp_path: Path
 ) -> None:
     page = many["404.html"].decode()
-    for address in ("search.html", "patterns/index.html", "css/page.css", "js/lost.js"):
+    for address in ("search.html", "patterns/index.html", "css/pages.css", "js/lost.js"):
         assert f'="/shore/{address}"' in page
     assert "take words off the end" not in page
     site = write_site(tmp_path / "tideline", pebble=pebble())

@@ -31,7 +31,7 @@ function manifest(address) {
 function trusted(worker) {
   if (!("trustedTypes" in globalThis)) return worker;
   const rule = { createScriptURL: (address) => address };
-  return globalThis.trustedTypes.createPolicy("roundproof", rule).createScriptURL(worker);
+  return globalThis.trustedTypes.createPolicy("offline", rule).createScriptURL(worker);
 }
 
 /** @param {string} worker */

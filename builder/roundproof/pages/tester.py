@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from roundproof.pages.figures import listed, millimetres
+from roundproof.pages.scale import DIMENSIONS
 from roundproof.pages.values import PatternPage, TesterPage, Total
 from roundproof.pattern.model import Size
 from roundproof.proof import Proof
-
-_DIMENSIONS = ("height", "width", "length", "depth", "span_", "around")
 
 
 def tester_page(proof: Proof, page: PatternPage) -> TesterPage:
@@ -35,6 +34,6 @@ def _totals(proof: Proof) -> list[Total]:
 
 def _sizes(size: Size | None) -> tuple[str, ...]:
     """What to measure: what the pattern states, and height, width and length in any case."""
-    stated = [name for name in _DIMENSIONS if size is not None and getattr(size, name)]
+    stated = [name for name in DIMENSIONS if size is not None and getattr(size, name)]
     wanted = dict.fromkeys(["height", "width", "length", *stated])
     return tuple(name.rstrip("_").capitalize() for name in wanted)

@@ -67,13 +67,15 @@ class Text:
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """Shapes moved to (x, y) and then turned by `turn` degrees about that point."""
+    """Shapes moved to (x, y) and then turned by `turn` degrees about that point; `id` is what a
+    link may name."""
 
     shapes: tuple[Shape, ...]
     css: str = ""
     x: float = 0.0
     y: float = 0.0
     turn: float = 0.0
+    id: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +87,18 @@ class Spot:
     shapes: tuple[Shape, ...]
 
 
-Shape = Rect | Line | Circle | Path | Text | Group | Spot
+@dataclass(frozen=True, slots=True)
+class Use:
+    """The shapes that the drawing defines as `name`, moved to (x, y) and turned there."""
+
+    name: str
+    x: float
+    y: float
+    turn: float = 0.0
+    css: str = ""
+
+
+Shape = Rect | Line | Circle | Path | Text | Group | Spot | Use
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +114,8 @@ class Box:
 @dataclass(frozen=True, slots=True)
 class Drawing:
     """Shapes in a box. A drawing with a `title` is a picture that is read out by it; one without
-    is ornament beside words that say the same. `id` makes the title's id."""
+    is ornament beside words that say the same. `id` makes the title's id. `defined` are shapes by
+    the names that `Use` goes by, `more` what a file tells beyond its title."""
 
     shapes: tuple[Shape, ...]
     css: str
@@ -110,6 +124,8 @@ class Drawing:
     id: str = ""
     width: float | None = None
     height: float | None = None
+    defined: tuple[tuple[str, tuple[Shape, ...]], ...] = ()
+    more: str = ""
 
 
 def polygon(points: list[tuple[float, float]], css: str = "") -> Path:

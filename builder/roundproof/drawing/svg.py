@@ -1,14 +1,17 @@
 """Shapes → SVG text. The only place that writes SVG; everything is escaped here.
 
-Styles come by class names from the theme: nothing here writes a style attribute.
+In a page, styles come by class names from the theme; in a file, every class is written out as
+attributes. Nothing here writes a style attribute.
 """
 
 from __future__ import annotations
 
-from functools import singledispatch
+from collections.abc import Callable, Iterable
+from functools import partial, singledispatch
 from html import escape
 from math import isfinite
 
+from roundproof.drawing.looks import Looks
 from roundproof.drawing.shapes import (
     Circle,
     Drawing,
@@ -21,21 +24,78 @@ from roundproof.drawing.shapes import (
     Share,
     Spot,
     Text,
+    Use,
 )
 
 FARTHEST = 1e7
 """No number is written larger than this, whatever a pattern says."""
 
 
+Dress = Callable[[str], str]
+"""Class names, separated by spaces → the attributes that they are written as."""
+
+
 def write_svg(drawing: Drawing) -> str:
-    """The whole `<svg>` element."""
-    body = "".join(_shape(shape) for shape in drawing.shapes)
+    """The whole `<svg>` element, for a page whose style sheets know its classes."""
     title, named = "", ' aria-hidden="true"'
     if drawing.title:
         name = escape(drawing.id + "-title")
         title = f'<title id="{name}">{escape(drawing.title)}</title>'
         named = f' role="img" aria-labelledby="{name}"'
-    return f"<svg{_frame(drawing)}{named}>{title}{body}</svg>"
+    return f"<svg{_frame(drawing)}{named}>{title}{_inside(drawing, _classes)}</svg>"
+
+
+def write_file(drawing: Drawing, looks: Looks) -> str:
+    """The whole of a file: it needs no style sheet, and is read out by what it tells. A round that
+    the address names (`#r7`) is marked in it, and a dark ground is answered, where style may be."""
+    assert drawing.title and drawing.box
+    name, more = escape(drawing.id + "-title"), ""
+    if drawing.more:
+        more = f"<desc>{escape(drawing.more)}</desc>"
+    size = f' width="{number(drawing.box.width)}" height="{number(drawing.box.height)}"'
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg"{size}{_frame(drawing)} role="img"'
+        f' aria-labelledby="{name}"><title id="{name}">{escape(drawing.title)}</title>{more}'
+        f"<style>{_style(looks)}</style>{_inside(drawing, partial(_looks, looks))}</svg>\n"
+    )
+
+
+def _inside(drawing: Drawing, dress: Dress) -> str:
+    defined = "".join(
+        f'<g id="{escape(name)}">{_all(shapes, dress)}</g>' for name, shapes in drawing.defined
+    )
+    body = _all(drawing.shapes, dress)
+    return f"<defs>{defined}</defs>{body}" if defined else body
+
+
+def _all(shapes: Iterable[Shape], dress: Dress) -> str:
+    return "".join(_shape(shape, dress) for shape in shapes)
+
+
+def _classes(css: str) -> str:
+    return _attribute("class", css)
+
+
+def _looks(looks: Looks, css: str) -> str:
+    """Classes as attributes; those that look otherwise on a dark ground, or when they are named,
+    stay classes as well."""
+    look: dict[str, str] = {}
+    for name in css.split():
+        look |= looks.light.get(name, {})
+    kept = " ".join(name for name in css.split() if name in looks.dark or name == HERE)
+    return _attribute("class", kept) + "".join(_attribute(n, value) for n, value in look.items())
+
+
+HERE = "here"
+"""The class of what is seen only where the address names the group that it stands in."""
+
+
+def _style(looks: Looks) -> str:
+    dark = "".join(
+        f".{css}{{{';'.join(f'{name}:{value}' for name, value in look.items())}}}"
+        for css, look in looks.dark.items()
+    )
+    return f":target>.{HERE}{{visibility:visible}}@media(prefers-color-scheme:dark){{{dark}}}"
 
 
 def _frame(drawing: Drawing) -> str:
@@ -71,32 +131,32 @@ def _places(**lengths: Length) -> str:
 
 
 @singledispatch
-def _shape(shape: Shape) -> str:
+def _shape(shape: Shape, dress: Dress) -> str:
     raise TypeError(f"no shape: {shape!r}")
 
 
 @_shape.register
-def _(shape: Rect) -> str:
-    css, fill = _attribute("class", shape.css), _attribute("fill", shape.fill)
+def _(shape: Rect, dress: Dress) -> str:
+    fill = _attribute("fill", shape.fill)
     places = _places(x=shape.x, y=shape.y, width=shape.width, height=shape.height)
-    return f"<rect{css}{places}{fill}/>"
+    return f"<rect{dress(shape.css)}{places}{fill}/>"
 
 
 @_shape.register
-def _(shape: Line) -> str:
+def _(shape: Line, dress: Dress) -> str:
     places = _places(x1=shape.x1, x2=shape.x2, y1=shape.y1, y2=shape.y2)
-    return f"<line{_attribute('class', shape.css)}{places}/>"
+    return f"<line{dress(shape.css)}{places}/>"
 
 
 @_shape.register
-def _(shape: Circle) -> str:
+def _(shape: Circle, dress: Dress) -> str:
     places = _places(cx=shape.cx, cy=shape.cy, r=shape.r)
-    return f"<circle{_attribute('class', shape.css)}{places}/>"
+    return f"<circle{dress(shape.css)}{places}/>"
 
 
 @_shape.register
-def _(shape: Path) -> str:
-    return f'<path{_attribute("class", shape.css)} d="{_way(shape)}"/>'
+def _(shape: Path, dress: Dress) -> str:
+    return f'<path{dress(shape.css)} d="{_way(shape)}"/>'
 
 
 def _way(path: Path) -> str:
@@ -106,29 +166,31 @@ def _way(path: Path) -> str:
 
 
 @_shape.register
-def _(shape: Text) -> str:
-    css, dy = _attribute("class", shape.css), _attribute("dy", shape.dy)
-    places = _places(x=shape.x, y=shape.y)
+def _(shape: Text, dress: Dress) -> str:
+    dy, places = _attribute("dy", shape.dy), _places(x=shape.x, y=shape.y)
     anchor = _attribute("text-anchor", shape.anchor)
-    return f"<text{css}{places}{dy}{anchor}>{escape(shape.words)}</text>"
+    return f"<text{dress(shape.css)}{places}{dy}{anchor}>{escape(shape.words)}</text>"
 
 
 @_shape.register
-def _(shape: Group) -> str:
-    body = "".join(_shape(inner) for inner in shape.shapes)
-    return f"<g{_attribute('class', shape.css)}{_moved(shape)}>{body}</g>"
+def _(shape: Group, dress: Dress) -> str:
+    named = _attribute("id", shape.id) + dress(shape.css)
+    return f"<g{named}{_moved(shape.x, shape.y, shape.turn)}>{_all(shape.shapes, dress)}</g>"
 
 
-def _moved(group: Group) -> str:
-    text = ""
-    if group.x or group.y:
-        text = f"translate({number(group.x)} {number(group.y)})"
-    if group.turn:
-        text += f"rotate({number(group.turn)})"
+@_shape.register
+def _(shape: Use, dress: Dress) -> str:
+    moved = _moved(shape.x, shape.y, shape.turn)
+    return f'<use href="#{escape(shape.name)}"{dress(shape.css)}{moved}/>'
+
+
+def _moved(x: float, y: float, turn: float) -> str:
+    text = f"translate({number(x)} {number(y)})" if x or y else ""
+    if turn:
+        text += f"rotate({number(turn)})"
     return _attribute("transform", text)
 
 
 @_shape.register
-def _(shape: Spot) -> str:
-    body = "".join(_shape(inner) for inner in shape.shapes)
-    return f"<svg{_places(x=shape.x, y=shape.y)}>{body}</svg>"
+def _(shape: Spot, dress: Dress) -> str:
+    return f"<svg{_places(x=shape.x, y=shape.y)}>{_all(shape.shapes, dress)}</svg>"

@@ -1,0 +1,59 @@
+"""How the classes of shapes look where no style sheet reaches: in a drawing that is a file.
+
+A drawing within a page takes its look from the theme's drawings.css. One in a file of its own is
+shown by programs that know nothing of that, and by pages whose policy lets no style through, so
+each class is written out as attributes there; the style for dark grounds, which may be left out,
+stands beside them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from roundproof.drawing.colour import GROUNDS, RGB, mix, on, pale, write_shade
+from roundproof.frozen import dataclass
+
+WHITE, _, DARK = GROUNDS
+FONT = "Andika, Verdana, sans-serif"
+
+Look = Mapping[str, str]
+"""Attributes of SVG with their values."""
+
+
+@dataclass(frozen=True, slots=True)
+class Looks:
+    """The look of each class on white, and what differs on a dark ground."""
+
+    light: Mapping[str, Look]
+    dark: Mapping[str, Look]
+
+
+def looks(shades: Mapping[str, RGB]) -> Looks:
+    """The classes of all drawings; `shades` are those of a pattern's yarns by class ("y1")."""
+    light, dark = dict(_both(WHITE.ink, WHITE.paper)), dict(_both(DARK.ink, DARK.paper))
+    for css, shade in shades.items():
+        light[css] = {"fill": write_shade(pale(shade, WHITE))}
+        dark[css] = {"fill": write_shade(pale(shade, DARK))}
+        light[f"{css}-full"] = dark[f"{css}-full"] = {"fill": write_shade(shade)}
+        light[f"{css}-on"] = dark[f"{css}-on"] = {"fill": write_shade(on(shade))}
+    changed = {css: look for css, look in dark.items() if light[css] != look}
+    return Looks(light, changed)
+
+
+def _both(ink: RGB, paper: RGB) -> Mapping[str, Look]:
+    """`line` is a hairline, `edge` a firm one, `faint` what is there for help, `hatch` says that
+    something does not lie flat, `words` are letters, `here` lies under the round in work."""
+    line, half = write_shade(ink), write_shade(mix(ink, paper, 0.45))
+    drawn = {"fill": "none", "stroke-linecap": "round", "stroke-linejoin": "round"}
+    return {
+        "line": drawn | {"stroke": line, "stroke-width": "1"},
+        "edge": drawn | {"stroke": line, "stroke-width": "1.8"},
+        "faint": drawn | {"stroke": half, "stroke-width": "0.8"},
+        "dashed": drawn | {"stroke": line, "stroke-width": "1", "stroke-dasharray": "4 3"},
+        "hatch": drawn | {"stroke": line, "stroke-width": "0.9"},
+        "here": {"fill": "none", "visibility": "hidden"},
+        "solid": {"fill": line},
+        "paper": {"fill": write_shade(paper)},
+        "words": {"fill": line, "font-family": FONT, "font-size": "12"},
+        "strong": {"fill": line, "font-family": FONT, "font-size": "12", "font-weight": "700"},
+    }

@@ -42,7 +42,8 @@ def looks(shades: Mapping[str, RGB]) -> Looks:
 
 def _both(ink: RGB, paper: RGB) -> Mapping[str, Look]:
     """`line` is a hairline, `edge` a firm one, `faint` what is there for help, `hatch` says that
-    something does not lie flat, `words` are letters, `here` lies under the round in work."""
+    something does not lie flat, `words` are letters, `here` lies under the round in work, `set` is
+    what is set on a piece, and words are read on it."""
     line, half = write_shade(ink), write_shade(mix(ink, paper, 0.45))
     drawn = {"fill": "none", "stroke-linecap": "round", "stroke-linejoin": "round"}
     return {
@@ -52,6 +53,7 @@ def _both(ink: RGB, paper: RGB) -> Mapping[str, Look]:
         "dashed": drawn | {"stroke": line, "stroke-width": "1", "stroke-dasharray": "4 3"},
         "hatch": drawn | {"stroke": line, "stroke-width": "0.9"},
         "here": {"fill": "none", "visibility": "hidden"},
+        "set": {"fill": write_shade(mix(ink, paper, 0.2)), "stroke": line, "stroke-width": "1.4"},
         "solid": {"fill": line},
         "paper": {"fill": write_shade(paper)},
         "words": {"fill": line, "font-family": FONT, "font-size": "12"},

@@ -31,7 +31,12 @@ def length_of(strip: Strip) -> str:
             f" {several(side.count, 'round')}, {strip.count:,} in all"
         )
     flat = f", folded flat {strip.lying:,} pairs" if strip.folded else ""
-    return f"{count}{flat}{f', {cm(strip.mm)} ({strip.mm / 25.4:.1f} in)' if strip.mm else ''}"
+    return f"{count}{flat}{f', {_long(strip.mm)}' if strip.mm else ''}"
+
+
+def _long(mm: float) -> str:
+    """In cm and inches, not to be parted."""
+    return f"{cm(mm)} ({mm / 25.4:.1f} in)".replace(" ", "\u00a0")
 
 
 def verdict_words(pair: Pair) -> str:

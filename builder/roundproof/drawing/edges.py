@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from roundproof.drawing.edge_pair import MOST_CELLS, Pair, Strip, pairs
 from roundproof.drawing.edge_words import length_of, verdict_words, words_of
-from roundproof.drawing.labels import LINE, RISE, box_of, lines, placed
+from roundproof.drawing.labels import LINE, RISE, box_of, lines, placed, width_of
 from roundproof.drawing.placement import MARGIN, WIDTH
 from roundproof.drawing.shapes import Box, Drawing, Path, Rect, Shape, Text
 from roundproof.drawing.sheet import Kind, Sheet
@@ -25,7 +25,7 @@ LONG = WIDTH - 4 * MARGIN
 THICK, BETWEEN = 18.0, 40.0
 FINEST = 2.6
 """Units of a cell that is drawn; smaller ones are drawn by the fives, tens …"""
-MOST_LINES = 80
+MOST_LINES = 120
 MOST_SHEETS = 60
 HATCH = 5.0
 
@@ -44,13 +44,13 @@ def _sheet(proof: Proof, pair: Pair, number: int, mirrored: bool) -> Sheet:
     scale = LONG / max(one.long, two.long)
     shapes: list[Shape] = []
     y = _heading(shapes, one, MARGIN)
-    top = y + LINE
+    top = y + LINE + 3
     low = top + THICK + BETWEEN
     shapes += [*_strip(one, scale, top), *_strip(two, scale, low)]
     shapes += [*_numbers(one, scale, top - LINE / 2), *_numbers(two, scale, low + THICK + LINE / 2)]
     shapes += _overhang(pair, scale, (top, low))
     shapes += _lines(pair, scale, top + THICK, low)
-    y = _heading(shapes, two, low + THICK + LINE)
+    y = _heading(shapes, two, low + THICK + LINE + 3)
     for line in lines(verdict_words(pair), WIDTH - 2 * MARGIN, "strong", 4):
         y += LINE
         shapes.append(Text(_left(), y + RISE, line, "strong", "start"))
@@ -60,7 +60,7 @@ def _sheet(proof: Proof, pair: Pair, number: int, mirrored: bool) -> Sheet:
     id = "-".join(f"edges {proof.pattern.slug} {number}".split())
     title = f"{one.name} and {two.name}, edge to edge"
     box = Box(-WIDTH / 2, 0, WIDTH, round(y + LINE / 2 + MARGIN, 2))
-    drawing = Drawing(tuple(shapes), "sheet edges", box, title, id, more=" ".join(words))
+    drawing = Drawing(tuple(shapes), "joining", box, title, id, more=" ".join(words))
     piece = pair.fit.edges[0].piece
     return Sheet(Kind.EDGES, piece, drawing, _caption(pair), words, str(number))
 
@@ -87,7 +87,7 @@ def _strip(strip: Strip, scale: float, y: float) -> list[Shape]:
     firm: list[tuple[str | float, ...]] = []
     for cell in range(step, strip.lying, step):
         x = left + strip.edge_of(cell) * scale
-        whole = cell % heavy == 0
+        whole = cell % heavy == 0 and len(strip.sections) == 1
         (firm if whole else fine).extend([("M", x, y), ("L", x, y + THICK)])
     corners: list[tuple[str | float, ...]] = []
     cells = 0
@@ -128,10 +128,10 @@ def _numbers(strip: Strip, scale: float, y: float) -> list[Shape]:
                     break
             at += section.long
         return shapes
-    _, heavy = _steps(strip, scale)
-    while strip.long * scale / strip.lying * heavy < 12:
-        heavy *= 2 if str(heavy)[0] in "15" else 5
-    for cell in dict.fromkeys((1, strip.lying, *range(heavy, strip.lying, heavy))):
+    every, cell_wide = 1, strip.long * scale / strip.lying
+    while cell_wide * every < width_of(f"{strip.lying:,}") + 4:
+        every *= 5 if str(every)[0] == "1" else 2
+    for cell in dict.fromkeys((1, strip.lying, *range(every, strip.lying, every))):
         x = _left() + strip.middle(cell) * scale
         text = placed(f"{cell:,}", [(x, y, "middle")], taken, "words")
         if text is not None:

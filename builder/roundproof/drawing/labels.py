@@ -18,8 +18,8 @@ LINE = 14.0
 RISE = 4.0
 """From the middle of a line of words down to its foot."""
 
-_NARROW, _WIDE = frozenset("iljtfrI.,:;'!|()[]-/"), frozenset("mwMWQO@%&—…+=<>")
-_SHARES = (0.46, 0.36, 1.0, 0.74, 0.64)
+_NARROW, _WIDE = frozenset("iljtfr.,:;'!|()[]-/"), frozenset("mwMWQO@%&—…+=<>¼½¾ÆæŒœ")
+_SHARES = (0.46, 0.36, 1.02, 0.74, 0.64)
 
 Spot = tuple[float, float, str]
 """Where words might go: x, the middle of the line, and which end of them is at x."""
@@ -68,19 +68,31 @@ def texts(shapes: Iterable[Shape]) -> Iterator[Text]:
                 yield replace(text, x=shape.x + x, y=shape.y + y)
 
 
-def placed(words: str, spots: Iterable[Spot], taken: Sequence[Box], css: str) -> Text | None:
-    """The words at the first of some spots where they lie on nothing; None if there is none."""
+def placed(
+    words: str,
+    spots: Iterable[Spot],
+    taken: Sequence[Box],
+    css: str = "words",
+    room: Box | None = None,
+) -> Text | None:
+    """The words at the first of some spots where they lie on nothing, and between the left and the
+    right of their room; None if there is none."""
     for x, y, anchor in spots:
         text = Text(x, y + RISE, words, css, anchor)
         box = box_of(text)
+        if room is not None and not (room.x <= box.x and _end(box) <= _end(room)):
+            continue
         if not any(meet(box, other) for other in taken):
             return text
     return None
 
 
+def _end(box: Box) -> float:
+    return box.x + box.width - 1e-9
+
+
 def cut(words: str, room: float, css: str = "words") -> str:
     """As much of the words as there is room for, with a sign that there is more."""
-    words = " ".join(words.split())
     if width_of(words, css) <= room:
         return words
     while words and width_of(words + "…", css) > room:
@@ -91,7 +103,7 @@ def cut(words: str, room: float, css: str = "words") -> str:
 def lines(words: str, room: float, css: str = "words", most: int = 3) -> list[str]:
     """Words broken into lines; what is too long for `most` of them is cut."""
     found: list[str] = []
-    for word in words.split():
+    for word in words.split(" "):
         longer = f"{found[-1]} {word}" if found else word
         if found and width_of(longer, css) <= room:
             found[-1] = longer

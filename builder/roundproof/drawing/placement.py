@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 
 from roundproof.drawing.labels import LINE, RISE, lines
 from roundproof.drawing.placement_frame import Frame
-from roundproof.drawing.placement_host import Host, Item, hosts
+from roundproof.drawing.placement_host import MOST_DRAWN, Host, Item, hosts
 from roundproof.drawing.placement_ring import (
     Ring,
     draw_ring,
@@ -20,8 +20,8 @@ from roundproof.drawing.placement_ring import (
     rings,
     scale_words,
 )
-from roundproof.drawing.placement_side import seen
-from roundproof.drawing.placement_views import views
+from roundproof.drawing.placement_side import COLUMN, seen
+from roundproof.drawing.placement_views import View, views
 from roundproof.drawing.placement_words import on_words, words_of
 from roundproof.drawing.profile import Profile, profile
 from roundproof.drawing.shapes import Box, Drawing, Group, Shape, Text
@@ -66,13 +66,13 @@ def _sheets(proof: Proof, host: Host, hand: int) -> Iterator[Sheet]:
     shape = profile(host.worked, size, yarn_marks(proof.pattern))
     shape = shape if shape is not None and shape.width > 0 else None
     seen_from = views(host, shape, hand) if shape is not None else ()
-    blocks = [_view(one, frame) for one, frame in seen_from]
+    blocks = list(_views(seen_from))
     if shape is None or shape.form is not Form.ROWS:
         blocks += [_round(ring, host, hand) for ring in rings(host.items)[:MOST_RINGS]]
-    parts = _parted(blocks)
+    parts = _parted(blocks) if blocks else []
     for number, part in enumerate(parts):
         there = {item.letter for block in part for item in block.items}
-        items = tuple(item for item in host.items if item.letter in there or not blocks)
+        items = tuple(item for item in host.items if item.letter in there)
         shown = host if len(parts) == 1 else replace(host, items=items)
         yield _sheet(proof, shown, part, shape, hand, number)
 
@@ -102,8 +102,39 @@ def _sheet(
     words = words_of(host)
     box = Box(-WIDTH / 2, 0, WIDTH, round(y + MARGIN, 2))
     title = f"{host.name}: where things are set"
-    drawing = Drawing(tuple(shapes), "sheet places", box, title, id, more=" ".join(words))
+    drawing = Drawing(tuple(shapes), "placing", box, title, id, more=" ".join(words))
     return Sheet(Kind.PLACES, host.key, drawing, _caption(part, shape, hand), words, name)
+
+
+def _views(seen_from: Sequence[View]) -> Iterator[_Block]:
+    """Two views of a tall piece stand side by side."""
+    flat = [view for view in seen_from if view[1].above]
+    sides = [view for view in seen_from if not view[1].above]
+    yield from (_view(*view) for view in flat)
+    if len(sides) == 2 and 2 * _wide(sides[0][1]) <= WIDTH - 4 * MARGIN:
+        yield _pair(*sides)
+    else:
+        yield from (_view(*view) for view in sides)
+
+
+def _wide(frame: Frame) -> float:
+    return COLUMN + frame.profile.width * frame.scale
+
+
+def _pair(one: View, two: View) -> _Block:
+    half = ROOM.width / 2
+    shapes: list[Shape] = []
+    low = 0.0
+    for n, (host, frame) in enumerate((one, two)):
+        room = Box(ROOM.x + n * half, 0, half - MARGIN, 0)
+        x = room.x + COLUMN + (room.width - COLUMN) / 2
+        view = seen(host, replace(frame, x=x), room)
+        side = _side(host, frame)
+        shapes.append(Text(x, LINE / 2 + RISE, f"from {side}", "words", "middle"))
+        shapes.append(Group(view.shapes, y=LINE + 6 - view.top))
+        low = max(low, view.bottom - view.top + LINE + 6)
+    words = f"{one[0].name}, start at the top"
+    return _Block(words, tuple(shapes), low + GAP, one[0].items)
 
 
 def _view(host: Host, frame: Frame) -> _Block:
@@ -126,10 +157,13 @@ def _view_title(host: Host, frame: Frame) -> str:
         return f"{host.name}, row 1 at the top"
     if frame.above:
         return f"{host.name} from {'its end' if frame.below else 'its start'}"
-    side = "the front" if not frame.view else "the back" if frame.view == 0.5 else "a side"
+    return f"{host.name} from {_side(host, frame)}, start at the top"
+
+
+def _side(host: Host, frame: Frame) -> str:
     if not host.known:
-        side = "one side" if not frame.view else "another side"
-    return f"{host.name} from {side}, start at the top"
+        return "one side" if not frame.view else "another side"
+    return "the front" if not frame.view else "the back" if frame.view == 0.5 else "a side"
 
 
 def _titled(shapes: list[Shape], words: str, y: float) -> float:
@@ -145,7 +179,7 @@ def _key(shapes: list[Shape], host: Host, y: float) -> float:
     for item in host.items:
         shapes.append(Text(ROOM.x, y + LINE / 2 + RISE, item.letter, "strong", "start"))
         where = f", {on_words(item)}" if item.site is not None else ""
-        left = "" if item.stands or item.points else "; where round it, the step says"
+        left = "" if item.stands or item.points else "; where exactly, the step says"
         for line in lines(f"{item.name}{where}{left}", ROOM.width - indent):
             shapes.append(Text(ROOM.x + indent, y + LINE / 2 + RISE, line, "words", "start"))
             y += LINE
@@ -168,4 +202,10 @@ def _caption(part: Sequence[_Block], shape: Profile | None, hand: int) -> str:
             f" {'; '.join(scales)}. The arrow is the direction of work, {way} for a"
             f" {maker}-handed maker. Figures inside are stitches left free."
         )
-    return " ".join(parts) or "Where things are set, in words."
+    items = {item.letter: item for block in part for item in block.items}.values()
+    for item in items:
+        if len(item.stands) > MOST_DRAWN:
+            parts.append(f"Of the {len(item.stands):,} at {item.letter}, {MOST_DRAWN} are drawn.")
+    if scales and not all(stand.exact for item in items for stand in item.stands):
+        parts.append("A ~ is before what is counted from a mark in another round, so about.")
+    return " ".join(parts)

@@ -19,6 +19,10 @@ MOST_ITEMS = 26
 """Steps shown on one piece: a letter each."""
 
 
+MOST_DRAWN = 80
+"""Copies of one step that are drawn."""
+
+
 @dataclass(frozen=True, slots=True)
 class Item:
     """Something set on the host by one step. `stands` are its copies, empty where the step does not

@@ -8,7 +8,8 @@ from math import ceil, cos, pi, sin
 
 from roundproof.drawing.labels import LINE, RISE, box_of, cut, placed, spread_out, width_of
 from roundproof.drawing.placement_gaps import between, levels
-from roundproof.drawing.placement_host import Host, Item
+from roundproof.drawing.placement_host import MOST_DRAWN, Host, Item
+from roundproof.drawing.places import some
 from roundproof.drawing.shapes import Box, Circle, Path, Shape, Text
 from roundproof.fabric.stands import Stand
 from roundproof.frozen import dataclass
@@ -21,7 +22,8 @@ AIR = 30.0
 """Units above and below the ring that its labels may take."""
 ALL_CELLS = 120
 """Stitches up to which each has a cell of its own; above, only every so many-th is marked."""
-MOST_LABELS = 2 * int((2 * OUTER + 2 * AIR) / LINE) - 4
+MOST_BESIDE = int((2 * OUTER + 2 * AIR - LINE) / LINE) + 1
+MOST_LABELS = 2 * MOST_BESIDE - 4
 
 
 Steps = tuple[tuple[str | float, ...], ...]
@@ -47,10 +49,11 @@ class Ring:
 
 @dataclass(frozen=True, slots=True)
 class _Label:
-    """Words beside the ring that point to `place` on it."""
+    """Words beside the ring that point to `place` on it; `fixed` if they are never left out."""
 
     place: float
     words: str
+    fixed: bool = False
 
 
 def rings(items: Sequence[Item]) -> tuple[Ring, ...]:
@@ -103,12 +106,12 @@ def draw_ring(ring: Ring, host: Host, x: float, y: float, half: float, hand: int
     widest = max(width_of(label.words) for label in labels)
     outer = max(SMALLEST, min(OUTER, half - widest - ASIDE))
     way = _Round(ring.count, host.front, x, y, hand, outer)
-    shapes: list[Shape] = [way.circle(way.inner), way.circle(way.outer)]
-    for item in ring.items:
-        for stand in item.stands:
-            shapes += way.filled(stand)
-    taken: list[Box] = []
-    shapes += [*way.ticks(), *_start(way), *_pointed(way, labels, half)]
+    there = [stand for item in ring.items for stand in some(item.stands, MOST_DRAWN)]
+    cells = [shape for stand in there if stand.wide for shape in way.filled(stand)]
+    dots = [shape for stand in there if not stand.wide for shape in way.filled(stand)]
+    shapes: list[Shape] = [way.circle(way.inner), way.circle(way.outer), *cells, *way.ticks()]
+    taken: list[Box] = [way.arrow]
+    shapes += [*dots, *_start(way), *_pointed(way, labels, half)]
     shapes += _middle(ring, way, taken)
     shapes += _gap_figures(way, ring, taken)
     return shapes
@@ -139,6 +142,13 @@ class _Round:
         large = int(abs(end - start) > self.count / 2)
         sweep = int((self.hand > 0) == back)
         return (("A", radius, radius, 0, large, sweep, *self.at(end, radius)),)
+
+    @property
+    def arrow(self) -> Box:
+        """What the arrow covers that shows the way of work."""
+        (x, y), (end, low) = (self.at(n * self.count / 16, self.inner - 9) for n in (0, 1))
+        left, top = min(x, end) - 5, min(y, low) - 5
+        return Box(left, top, abs(x - end) + 10, abs(y - low) + 10)
 
     def circle(self, radius: float) -> Shape:
         return Circle(self.x, self.y, radius, "line")
@@ -191,12 +201,11 @@ def scale_words(count: int) -> str:
 def _labels(ring: Ring, host: Host) -> Iterator[_Label]:
     left = MOST_LABELS - 1 - min(len(host.marks), 4)
     for item in ring.items:
-        # Of many copies, those are named that stand first.
-        for stand in item.stands[: max(1, left // len(ring.items))]:
+        for stand in some(item.stands, max(1, left // len(ring.items))):
             yield _Label(stand.middle, f"{item.letter} {figures(stand)}")
-    yield _Label(0.0, "start")
+    yield _Label(0.0, "start", fixed=True)
     for mark in host.marks[:4]:
-        yield _Label(mark.place * ring.count / mark.count, mark.name)
+        yield _Label(mark.place * ring.count / mark.count, mark.name, fixed=True)
 
 
 def figures(stand: Stand) -> str:
@@ -224,6 +233,7 @@ def _pointed(way: _Round, labels: Sequence[_Label], half: float) -> list[Shape]:
             for one in labels
             if (1 if way.at(one.place, 1)[0] >= way.x - 1e-9 else -1) == side
         ]
+        mine = _fitting(mine)
         mine.sort(key=lambda pair: (pair[0][1], pair[1].words))
         reach = OUTER + AIR - LINE / 2
         spread = spread_out([y for (_, y), _ in mine], LINE, way.y - reach, way.y + reach)
@@ -234,6 +244,19 @@ def _pointed(way: _Round, labels: Sequence[_Label], half: float) -> list[Shape]:
             leads += [("M", *point), ("L", *bend), ("L", x - 3 * side, y)]
             texts.append(Text(x, y + RISE, words, "words", anchor))
     return [Path(tuple(leads), "faint"), *texts]
+
+
+_Pointed = tuple[tuple[float, float], _Label]
+
+
+def _fitting(labels: list[_Pointed]) -> list[_Pointed]:
+    """As many as have room in a column: the start and the marks, which come last, and of the rest
+    some all along."""
+    if len(labels) <= MOST_BESIDE:
+        return labels
+    last = [pair for pair in labels if pair[1].fixed]
+    rest, room = [pair for pair in labels if not pair[1].fixed], MOST_BESIDE - len(last)
+    return [*(rest[n * len(rest) // room] for n in range(room)), *last]
 
 
 def _start(way: _Round) -> list[Shape]:

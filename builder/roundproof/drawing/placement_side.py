@@ -9,7 +9,8 @@ from roundproof.drawing.labels import LINE, RISE, box_of, cut, placed, spread_ou
 from roundproof.drawing.outline import stadium
 from roundproof.drawing.placement_frame import Frame, rounded, turned_away
 from roundproof.drawing.placement_gaps import between
-from roundproof.drawing.placement_host import Host, Item
+from roundproof.drawing.placement_host import MOST_DRAWN, Host, Item
+from roundproof.drawing.places import some
 from roundproof.drawing.shapes import Box, Circle, Line, Path, Rect, Shape, Text, polygon
 from roundproof.fabric.points import Point
 from roundproof.fabric.stands import Stand
@@ -20,8 +21,6 @@ COLUMN = 40.0
 """Units at the left of a view for the numbers of its rounds."""
 CLOSEST = 2.4
 """Units between the lines of two rounds; where they would be closer, some are left out."""
-MOST_SHOWN = 60
-"""Copies of one step that are drawn."""
 DOT = 3.0
 
 
@@ -44,7 +43,7 @@ def seen(host: Host, frame: Frame, room: Box) -> View:
     shown = [
         (item, stand)
         for item in host.items
-        for stand in (() if item.points else item.stands[:MOST_SHOWN])
+        for stand in (() if item.points else some(item.stands, MOST_DRAWN))
         if not turned_away(frame, host.turn(stand.middle, stand.count))
     ]
     marks: list[tuple[str, Box]] = []
@@ -62,8 +61,10 @@ def seen(host: Host, frame: Frame, room: Box) -> View:
         shapes += lines
         marks += [(item.letter, Box(x, y, 0, 0)) for x, y in spots]
     things = [around for _, around in marks]
+    flags = _flags(host, frame)
+    taken += [Box(x - 1, y - 14, 10, 15) for _, x, y in flags]
     shapes += _lettered(marks, taken, room)
-    shapes += _flags(host, frame, taken, things, room)
+    shapes += _named_flags(flags, taken, things, room)
     shapes += _gap_figures(host, frame, taken, things)
     return View(tuple(shapes), *_reach(frame, taken))
 
@@ -173,6 +174,10 @@ def _stood(host: Host, frame: Frame, item: Item, stand: Stand) -> tuple[list[Sha
         radius = max(DOT, item.size / 2 * frame.scale) if frame.profile.measured else DOT
         return [Circle(x, y, radius, "set")], Box(x - radius, y - radius, 2 * radius, 2 * radius)
     low = frame.across(start, end, stand.low)
+    if (upper := host.worked.at(stand.site.last)) is not None and upper.made:
+        # In its last round, which may have more stitches or fewer, it covers as many.
+        middle, half = (start + end) / 2, min(stand.wide / upper.made, 1.0) / 2
+        start, end = middle - half, middle + half
     if stand.low == stand.high:
         return [Path(tuple(rounded(low)), "edge"), *_ends(low)], _about(low, 3.0)
     if not stand.wide:
@@ -243,7 +248,7 @@ def _lettered(marks: Sequence[tuple[str, Box]], taken: list[Box], room: Box) -> 
                 up, side = box.height / 2 + 7 + far, box.width / 2 + 7 + far
                 spots += [(x, y - up, "middle"), (x, y + up, "middle")]
                 spots += [(x + side, y, "middle"), (x - side, y, "middle")]
-        text = placed(letter, spots, others, "strong")
+        text = placed(letter, spots, others, "strong", room)
         if text is None and letter not in shown:
             aside = [(room.x + room.width - 8, y + n * LINE, "middle") for n in (0, 1, -1, 2, -2)]
             text = placed(letter, aside, taken, "strong")
@@ -259,28 +264,32 @@ def _lettered(marks: Sequence[tuple[str, Box]], taken: list[Box], room: Box) -> 
 MOST_FLAGS = 6
 
 
-def _flags(
-    host: Host, frame: Frame, taken: list[Box], things: Sequence[Box], room: Box
-) -> list[Shape]:
-    shapes: list[Shape] = []
+_Flag = tuple[str, float, float]
+"""The name of a landmark and where its flag stands."""
+
+
+def _flags(host: Host, frame: Frame) -> list[_Flag]:
+    """The landmarks that can be seen."""
+    found: list[_Flag] = []
     for mark in host.marks[:MOST_FLAGS]:
         turn = host.turn(mark.place, mark.count)
-        if turned_away(frame, turn) or not _on_view(frame, mark.number):
-            continue
-        x, y = frame.at(turn, mark.number - 0.5)
-        pole = ("M", x, y), ("L", x, y - 13)
-        shapes += [
-            Path(pole, "line"),
-            polygon([(x, y - 13), (x + 8, y - 10), (x, y - 7)], "solid"),
-        ]
-        name = cut(mark.name, 80)
-        spots = [(x + 11, y - 10, "start"), (x - 4, y - 10, "end"), (x, y - 22, "middle")]
-        spots += [(x, y + 9, "middle"), (x + 11, y - 24, "start"), (x - 4, y - 24, "end")]
+        if not turned_away(frame, turn) and _on_view(frame, mark.number):
+            found.append((mark.name, *frame.at(turn, mark.number - 0.5)))
+    return found
+
+
+def _named_flags(
+    flags: Sequence[_Flag], taken: list[Box], things: Sequence[Box], room: Box
+) -> list[Shape]:
+    shapes: list[Shape] = []
+    for name, x, y in flags:
+        pennant = polygon([(x, y - 13), (x + 8, y - 10), (x, y - 7)], "solid")
+        shapes += [Path((("M", x, y), ("L", x, y - 13)), "line"), pennant]
+        spots = [(x + 12, y - 8, "start"), (x - 5, y - 8, "end"), (x, y - 21, "middle")]
+        spots += [(x, y + 9, "middle"), (x + 12, y - 22, "start"), (x - 5, y - 22, "end")]
         edge = room.x + room.width
         spots += [(edge, y + n * LINE - 10, "end") for n in (0, -1, 1, -2, 2, -3, 3)]
-        flag = Box(x - 1, y - 14, 10, 15)
-        text = placed(name, spots, [*taken, *things], "words")
-        taken.append(flag)
+        text = placed(cut(name, 80), spots, [*taken, *things], room=room)
         if text is not None:
             taken.append(box_of(text))
             shapes += [_paper(text), text]

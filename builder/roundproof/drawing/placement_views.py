@@ -12,6 +12,8 @@ from roundproof.measure.model import Form
 
 WIDEST, TALLEST = 200.0, 300.0
 """Units that the piece itself may take."""
+BESIDE = 104.0
+"""Units that a tall piece may take of which two views stand side by side."""
 WELL = 0.25
 """How far round from the middle of a view, in turns, something is still seen."""
 FLAT = 0.6
@@ -41,7 +43,10 @@ def views(host: Host, shape: Profile, hand: int) -> tuple[View, ...]:
     rest = tuple(item for item, lies in zip(host.items, lying, strict=True) if lies is None)
     if rest:
         standing = replace(host, items=rest)
-        found += [(standing, replace(base, view=view)) for view in _sides(standing)]
+        sides = _sides(standing)
+        if len(sides) == 2 and shape.height > 0.6 * shape.width:
+            base = replace(base, scale=min(BESIDE / shape.width, TALLEST / shape.height))
+        found += [(standing, replace(base, view=view)) for view in sides]
     return tuple(found)
 
 
@@ -51,6 +56,9 @@ def _lies(frame: Frame, item: Item) -> bool | None:
     low, high = item.low, max(item.high, item.low + 1)
     if item.low == item.high:
         low -= 1
+    first = float(frame.rings[0].number)
+    if frame.profile.opening and low < first < high:
+        low = first  # there is nothing below the edge that it starts with
     out = abs(frame.radius(high) - frame.radius(low))
     rise = abs(frame.height(high) - frame.height(low))
     if rise > FLAT * out:

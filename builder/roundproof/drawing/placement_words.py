@@ -49,7 +49,7 @@ def told(item: Item, host: Host) -> str:
         parts.append(f"{each}{stitches(round(item.stands[0].wide))} wide")
     parts += _spacing(item)
     if not item.stands:
-        parts.append("as the step says where round it")
+        parts.append("where exactly, the step says")
         return f"{item.letter}. {item.name}{many}: {', '.join(parts)}."
     return f"{item.letter}. {item.name}{many}: {', '.join(parts)}: {_places(item)}."
 

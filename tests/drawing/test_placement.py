@@ -88,7 +88,7 @@ def test_the_words_are_good_enough_to_work_from() -> None:
         " the mark front: after stitches 6 and 10 of R6, which has 24 stitches.",
         "b. Leg (4): between R14 and R15 of Body, each 2 stitches wide, 4 stitches free after each:"
         " stitches 1 to 2, 7 to 8, 13 to 14 and 19 to 20 of R14, which has 24 stitches.",
-        "c. Tail: on R10 to R11 of Body, where exactly, the step says.",
+        "c. Tail: on R10 to R11 of Body; at which stitches is not said.",
         "d. Mouth, backstitch: from stitch 8 of R9 to stitch 9 of R9 of Body.",
     )
 
@@ -102,7 +102,7 @@ def test_the_drawing_says_the_same_in_figures() -> None:
     # Every round that a step names has its number, in both views.
     for number in (6, 7, 9, 10, 11, 14, 15):
         assert said.count(f"R{number}") >= 2
-    assert "Tail, on R10 to R11; where exactly, the step says" in said
+    assert "Tail, on R10 to R11; stitches not said" in said
 
 
 def test_a_left_handed_maker_gets_the_mirror_image_with_the_same_numbers() -> None:

@@ -103,7 +103,7 @@ def _sheet(
     box = Box(-WIDTH / 2, 0, WIDTH, round(y + MARGIN, 2))
     title = f"{host.name}: where things are set"
     drawing = Drawing(tuple(shapes), "placing", box, title, id, more=" ".join(words))
-    return Sheet(Kind.PLACES, host.key, drawing, _caption(part, shape, hand), words, name)
+    return Sheet(Kind.PLACES, host.key, drawing, _caption(host, part, shape, hand), words, name)
 
 
 def _views(seen_from: Sequence[View]) -> Iterator[_Block]:
@@ -161,8 +161,10 @@ def _view_title(host: Host, frame: Frame) -> str:
 
 
 def _side(host: Host, frame: Frame) -> str:
-    if not host.known:
+    if not host.facing:
         return "one side" if not frame.view else "another side"
+    if host.facing != "front":
+        return f"the mark {host.facing}" if not frame.view else "another side"
     return "the front" if not frame.view else "the back" if frame.view == 0.5 else "a side"
 
 
@@ -179,14 +181,21 @@ def _key(shapes: list[Shape], host: Host, y: float) -> float:
     for item in host.items:
         shapes.append(Text(ROOM.x, y + LINE / 2 + RISE, item.letter, "strong", "start"))
         where = f", {on_words(item)}" if item.site is not None else ""
-        left = "" if item.stands or item.points else "; where exactly, the step says"
+        left = "" if item.stands or item.points else "; stitches not said"
         for line in lines(f"{item.name}{where}{left}", ROOM.width - indent):
             shapes.append(Text(ROOM.x + indent, y + LINE / 2 + RISE, line, "words", "start"))
             y += LINE
     return y
 
 
-def _caption(part: Sequence[_Block], shape: Profile | None, hand: int) -> str:
+def _foot(host: Host) -> str:
+    """What is turned to whoever looks."""
+    if not host.facing:
+        return ""
+    return f", the {'front' if host.facing == 'front' else f'mark {host.facing}'} at the foot"
+
+
+def _caption(host: Host, part: Sequence[_Block], shape: Profile | None, hand: int) -> str:
     parts = []
     if shape is not None and any(not block.scale for block in part):
         scale = "to scale" if shape.measured else "from the counts alone"
@@ -198,7 +207,7 @@ def _caption(part: Sequence[_Block], shape: Profile | None, hand: int) -> str:
         way = "anticlockwise" if hand > 0 else "clockwise"
         maker = "right" if hand > 0 else "left"
         parts.append(
-            f"The rounds are seen from the start of the piece, the front at the foot:"
+            f"The rounds are seen from the start of the piece{_foot(host)}:"
             f" {'; '.join(scales)}. The arrow is the direction of work, {way} for a"
             f" {maker}-handed maker. Figures inside are stitches left free."
         )

@@ -56,14 +56,14 @@ class Landmark:
 
 @dataclass(frozen=True, slots=True)
 class Host:
-    """`front` is the share of the round at which the view is taken that matters, `known` whether a
-    mark says so."""
+    """`front` is the share of the round at which the view is taken that matters, `facing` the mark
+    that says so; empty where none does."""
 
     worked: WorkedPiece
     items: tuple[Item, ...]
     marks: tuple[Landmark, ...]
     front: float
-    known: bool
+    facing: str
 
     @property
     def key(self) -> str:
@@ -184,8 +184,8 @@ def _host(worked: WorkedPiece, items: list[Item]) -> Host:
     marks = tuple(_landmarks(worked))
     front = _front(worked, named)
     if front is not None:
-        return Host(worked, named, marks, front, True)
-    return Host(worked, named, marks, _most(named), False)
+        return Host(worked, named, marks, *front)
+    return Host(worked, named, marks, _most(named), "")
 
 
 def _capital(name: str) -> str:
@@ -199,12 +199,12 @@ def _landmarks(worked: WorkedPiece) -> Iterator[Landmark]:
             yield Landmark(" ".join(name.split()), mark.round, mark.place, counts[0])
 
 
-def _front(worked: WorkedPiece, items: tuple[Item, ...]) -> float | None:
-    """The share of the round of the mark `front`, or of that which the first item goes by."""
+def _front(worked: WorkedPiece, items: tuple[Item, ...]) -> tuple[float, str] | None:
+    """The mark `front`, or that which the first item goes by, and its share of the round."""
     named = [item.around.mark.value for item in items if item.around and item.around.mark]
     for name in ("front", *named):
         if (found := place_of(worked, name, 1)) is not None:
-            return found[0]
+            return found[0], name
     return None
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from roundproof.drawing.labels import LINE, RISE, box_of, cut, placed, spread_out, width_of
+from roundproof.drawing.labels import LINE, RISE, box_of, cut, meet, placed, spread_out, width_of
 from roundproof.drawing.outline import stadium
 from roundproof.drawing.placement_frame import Frame, rounded, turned_away
 from roundproof.drawing.placement_gaps import between
@@ -61,8 +61,8 @@ def seen(host: Host, frame: Frame, room: Box) -> View:
         shapes += lines
         marks += [(item.letter, Box(x, y, 0, 0)) for x, y in spots]
     things = [around for _, around in marks]
-    flags = _flags(host, frame)
-    taken += [Box(x - 1, y - 14, 10, 15) for _, x, y in flags]
+    flags = _flags(host, frame, things)
+    taken += [flag.box for flag in flags]
     shapes += _lettered(marks, taken, room)
     shapes += _named_flags(flags, taken, things, room)
     shapes += _gap_figures(host, frame, taken, things)
@@ -264,17 +264,30 @@ def _lettered(marks: Sequence[tuple[str, Box]], taken: list[Box], room: Box) -> 
 MOST_FLAGS = 6
 
 
-_Flag = tuple[str, float, float]
-"""The name of a landmark and where its flag stands."""
+@dataclass(frozen=True, slots=True)
+class _Flag:
+    """The name of a landmark and where its flag stands; or hangs, where `up` is -1."""
+
+    name: str
+    x: float
+    y: float
+    up: int
+
+    @property
+    def box(self) -> Box:
+        return Box(self.x - 1, self.y - (14 if self.up > 0 else 1), 10, 15)
 
 
-def _flags(host: Host, frame: Frame) -> list[_Flag]:
-    """The landmarks that can be seen."""
+def _flags(host: Host, frame: Frame, things: Sequence[Box]) -> list[_Flag]:
+    """The landmarks that can be seen. A flag hangs where it would else stand in something."""
     found: list[_Flag] = []
     for mark in host.marks[:MOST_FLAGS]:
         turn = host.turn(mark.place, mark.count)
         if not turned_away(frame, turn) and _on_view(frame, mark.number):
-            found.append((mark.name, *frame.at(turn, mark.number - 0.5)))
+            x, y = frame.at(turn, mark.number - 0.5)
+            stands, hangs = (_Flag(mark.name, x, y, up) for up in (1, -1))
+            blocked = any(meet(stands.box, thing) for thing in things)
+            found.append(hangs if blocked else stands)
     return found
 
 
@@ -282,14 +295,16 @@ def _named_flags(
     flags: Sequence[_Flag], taken: list[Box], things: Sequence[Box], room: Box
 ) -> list[Shape]:
     shapes: list[Shape] = []
-    for name, x, y in flags:
-        pennant = polygon([(x, y - 13), (x + 8, y - 10), (x, y - 7)], "solid")
-        shapes += [Path((("M", x, y), ("L", x, y - 13)), "line"), pennant]
-        spots = [(x + 12, y - 8, "start"), (x - 5, y - 8, "end"), (x, y - 21, "middle")]
-        spots += [(x, y + 9, "middle"), (x + 12, y - 22, "start"), (x - 5, y - 22, "end")]
+    for flag in flags:
+        x, y, up = flag.x, flag.y, flag.up
+        pennant = polygon([(x, y - 13 * up), (x + 8, y - 10 * up), (x, y - 7 * up)], "solid")
+        shapes += [Path((("M", x, y), ("L", x, y - 13 * up)), "line"), pennant]
+        spots = [(x + 12, y - 8 * up, "start"), (x - 5, y - 8 * up, "end")]
+        spots += [(x, y - 21 * up, "middle"), (x, y + 9 * up, "middle")]
+        spots += [(x + 12, y - 22 * up, "start"), (x - 5, y - 22 * up, "end")]
         edge = room.x + room.width
         spots += [(edge, y + n * LINE - 10, "end") for n in (0, -1, 1, -2, 2, -3, 3)]
-        text = placed(cut(name, 80), spots, [*taken, *things], room=room)
+        text = placed(cut(flag.name, 80), spots, [*taken, *things], room=room)
         if text is not None:
             taken.append(box_of(text))
             shapes += [_paper(text), text]

@@ -27,7 +27,7 @@ def views(host: Host, shape: Profile, hand: int) -> tuple[View, ...]:
     """From the side that matters, and from behind or from a side for what that does not show; what
     lies on a flat part, from above or below. An oval whose front no mark tells has none: which of
     its sides is which cannot be known."""
-    if shape.form is Form.OVAL and not host.known:
+    if shape.form is Form.OVAL and not host.facing:
         return ()
     scale = min(WIDEST / shape.width, TALLEST / max(shape.height, shape.depth))
     base = Frame(shape, scale, 0, 0, 0, hand)
@@ -44,7 +44,7 @@ def views(host: Host, shape: Profile, hand: int) -> tuple[View, ...]:
     if rest:
         standing = replace(host, items=rest)
         sides = _sides(standing)
-        if len(sides) == 2 and shape.height > 0.6 * shape.width:
+        if len(sides) == 2 and shape.height > 0.95 * shape.width:
             base = replace(base, scale=min(BESIDE / shape.width, TALLEST / shape.height))
         found += [(standing, replace(base, view=view)) for view in sides]
     return tuple(found)

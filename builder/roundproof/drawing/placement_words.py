@@ -49,8 +49,9 @@ def told(item: Item, host: Host) -> str:
         parts.append(f"{each}{stitches(round(item.stands[0].wide))} wide")
     parts += _spacing(item)
     if not item.stands:
-        parts.append("where exactly, the step says")
-        return f"{item.letter}. {item.name}{many}: {', '.join(parts)}."
+        return (
+            f"{item.letter}. {item.name}{many}: {', '.join(parts)}; at which stitches is not said."
+        )
     return f"{item.letter}. {item.name}{many}: {', '.join(parts)}: {_places(item)}."
 
 

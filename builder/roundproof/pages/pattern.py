@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from markupsafe import Markup
 
 from roundproof.drawing.yarns import BARE
+from roundproof.frozen import replace
 from roundproof.pages import front
 from roundproof.pages.assembly import album, between_rounds, first_at_once, steps
 from roundproof.pages.figures import day
@@ -18,21 +19,26 @@ from roundproof.pages.prose import inline, prose
 from roundproof.pages.rounds import Common, piece_work
 from roundproof.pages.sizes import sizes
 from roundproof.pages.specimen import scientific_name, specimen
-from roundproof.pages.values import ChangeEntry, PatternPage, Picture, PieceWork, Sold
+from roundproof.pages.values import ChangeEntry, Drawn, PatternPage, Picture, PieceWork, Sold
 from roundproof.pages.words_used import words_used
 from roundproof.pattern.model import Pattern, Status
 from roundproof.proof import Proof
 
 _NONE: Mapping[str, Picture] = {}
+Shown = Mapping[str, tuple[Drawn, ...]]
+_NOTHING: Shown = {}
 
 
-def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> PatternPage:
+def pattern_page(
+    proof: Proof, pictures: Mapping[str, Picture] = _NONE, drawn: Shown = _NOTHING
+) -> PatternPage:
     """All that a pattern's page prints. `pictures` are its photos by the names the file gives
-    them; one that is missing is left out. A preview has no rounds, and nothing drawn from them."""
+    them; one that is missing is left out. `drawn` are the drawings beside the page, by piece. A
+    preview has no rounds, and nothing drawn from them."""
     pattern, preview = proof.pattern, is_preview(proof)
     pictures = first_at_once(proof, pictures)
     ids = piece_ids(proof.fabric.pieces)
-    drawn = plate(proof)
+    first = plate(proof)
     contact = front.contact(pattern.contact.value) if pattern.contact else None
     return PatternPage(
         pattern.slug,
@@ -49,13 +55,13 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
         pattern.version.value if pattern.version else "",
         day(pattern.date.value) if pattern.date else "",
         front.size_line(pattern),
-        drawn,
+        first,
         front.facts(proof),
         front.safety(pattern),
         inline(pattern.care, pattern),
         materials(proof),
         (BARE, *used_marks(proof)),
-        () if preview else _pieces(proof, ids, pictures, 2 if drawn else 1),
+        () if preview else _pieces(proof, ids, pictures, drawn, 2 if first else 1),
         () if preview else steps(proof, ids),
         None if preview else sizes(proof, ids),
         None if preview else in_your_yarn(proof),
@@ -80,14 +86,19 @@ def _binomial(pattern: Pattern) -> Markup:
 
 
 def _pieces(
-    proof: Proof, ids: Mapping[str, str], pictures: Mapping[str, Picture], number: int
+    proof: Proof,
+    ids: Mapping[str, str],
+    pictures: Mapping[str, Picture],
+    drawn: Shown,
+    number: int,
 ) -> tuple[PieceWork, ...]:
     """`number` is that of the first figure."""
     after, made = between_rounds(proof, pictures), list[PieceWork]()
     common = Common.of(proof)
     for key, piece in proof.fabric.pieces.items():
         report = front.report_link(proof.pattern, piece.piece.name)
-        made.append(piece_work(common, key, ids[key], number, after.get(key, {}), report))
+        work = piece_work(common, key, ids[key], number, after.get(key, {}), report)
+        made.append(replace(work, drawn=drawn.get(key, ())))
         number += made[-1].outline is not None
     return tuple(made)
 

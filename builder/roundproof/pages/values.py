@@ -32,6 +32,23 @@ class Figure:
 
 
 @dataclass(frozen=True, slots=True)
+class Drawn:
+    """A drawing that is a file beside the page: `src`, and `left` for left-handed makers, empty
+    where that is the same. `title` is what is read out in its place, `words` say what it shows in
+    lines, none where the page does so already."""
+
+    kind: str
+    name: str
+    src: str
+    left: str
+    width: int
+    height: int
+    title: str
+    caption: Markup
+    words: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Photo:
     picture: Picture
     alt: str
@@ -135,6 +152,7 @@ class PieceWork:
     columns: tuple[str, str]
     rows: tuple[Row, ...]
     report: str
+    drawn: tuple[Drawn, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

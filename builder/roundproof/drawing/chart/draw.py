@@ -130,15 +130,14 @@ class Painter:
         within: Sequence[Placed],
         window: tuple[float, float] | None,
     ) -> Shape:
-        shapes: list[Shape] = [self.band(frame, line, within, "here")]
-        if self.many:
-            shapes += self.colours(frame, line, within)
+        shapes = list(self.colours(frame, line, within)) if self.many else []
         legs = list(self.legs(within))
         if legs:
             shapes.append(Path(tuple(legs), "line"))
         shapes.append(Group(tuple(self.sign(p, True) for p in within), "edge"))
         shapes.append(self.number(frame, line, within, window))
         shapes += self.marks_of_ends(frame, line, within)
+        shapes.append(self.band(frame, line, within, "here"))
         part = window is None or within[0] is line.placed[0]
         return Group(tuple(shapes), id=self.signs.id_of(line.course) if part else "")
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from base64 import b64encode
 from collections.abc import Iterator, Mapping, Sequence
 
 from markupsafe import Markup, escape
@@ -11,13 +12,11 @@ from roundproof.drawing.sheet import Kind, Sheet
 from roundproof.drawing.sheets import sheets
 from roundproof.drawing.svg import write_file
 from roundproof.drawing.yarns import shades_of
-from roundproof.frozen import dataclass
+from roundproof.frozen import dataclass, field
 from roundproof.pages.names import piece_ids
 from roundproof.pages.values import Drawn
 from roundproof.proof import Proof
 
-ON_PAGE = (Kind.CHART, Kind.COLOURS, Kind.PLACES, Kind.EDGES)
-"""What is a file of its own; the outline stands within the page."""
 _NAMES = {
     Kind.CHART: "Stitch chart",
     Kind.OUTLINE: "Outline",
@@ -27,33 +26,56 @@ _NAMES = {
 }
 
 
+_OF_ASSEMBLY = (Kind.PLACES, Kind.EDGES)
+
+
 @dataclass(frozen=True, slots=True)
 class Drawings:
-    """`shown` by the key of the piece that they are about, `files` by their names."""
+    """`pieces` by the key of the piece, `assembly` for the steps, `files` by their names."""
 
-    shown: Mapping[str, tuple[Drawn, ...]]
-    files: Mapping[str, str]
+    pieces: Mapping[str, tuple[Drawn, ...]]
+    assembly: tuple[Drawn, ...] = ()
+    files: Mapping[str, str] = field(default_factory=dict)
 
 
-NONE = Drawings({}, {})
+NONE = Drawings({})
 
 
 def drawings(proof: Proof) -> Drawings:
-    """All files that a page shows. What looks the same for both hands is there once."""
-    shown, files = dict[str, list[Drawn]](), dict[str, str]()
-    right, left = named(proof, sheets(proof)), named(proof, sheets(proof, mirrored=True))
-    style = looks(shades_of(proof.pattern))
+    """All that a page shows as files beside it. What looks the same for both hands is there once;
+    the outline stands within the page."""
+    style, files = looks(shades_of(proof.pattern)), dict[str, str]()
+    right, left = (named(proof, sheets(proof, mirrored)) for mirrored in (False, True))
+    shown: list[tuple[Sheet, Drawn]] = []
     for name, sheet in right.items():
-        if sheet.kind not in ON_PAGE:
+        if sheet.kind is Kind.OUTLINE:
             continue
         files[name] = write_file(sheet.drawing, style)
-        other = left.get(name)
-        mirror = ""
-        if other is not None and (text := write_file(other.drawing, style)) != files[name]:
+        other, mirror = left.get(name, sheet), ""
+        if (text := write_file(other.drawing, style)) != files[name]:
             mirror = name.removesuffix(".svg") + "-left.svg"
             files[mirror] = text
-        shown.setdefault(sheet.piece, []).append(_drawn(name, mirror, sheet, other or sheet))
-    return Drawings({key: tuple(found) for key, found in shown.items()}, files)
+        shown.append((sheet, _drawn(name, mirror, sheet, other)))
+    return _shared_out(shown, files)
+
+
+def drawings_within(proof: Proof) -> Drawings:
+    """The same, and the outlines, for a page that is one file: they stand in it, for right-handed
+    makers."""
+    style, shown = looks(shades_of(proof.pattern)), list[tuple[Sheet, Drawn]]()
+    for sheet in sheets(proof):
+        text = b64encode(write_file(sheet.drawing, style).encode()).decode()
+        shown.append((sheet, _drawn(f"data:image/svg+xml;base64,{text}", "", sheet, sheet)))
+    return _shared_out(shown, {})
+
+
+def _shared_out(shown: Sequence[tuple[Sheet, Drawn]], files: Mapping[str, str]) -> Drawings:
+    pieces: dict[str, list[Drawn]] = {}
+    assembly: list[Drawn] = []
+    for sheet, drawn in shown:
+        assembled = sheet.kind in _OF_ASSEMBLY
+        (assembly if assembled else pieces.setdefault(sheet.piece, [])).append(drawn)
+    return Drawings({key: tuple(found) for key, found in pieces.items()}, tuple(assembly), files)
 
 
 def named(proof: Proof, found: Iterator[Sheet]) -> Mapping[str, Sheet]:
@@ -90,7 +112,3 @@ def _either_hand(right: str, left: str) -> Markup:
     if right == left:
         return escape(right)
     return Markup('<span class="rh">{}</span><span class="lh" hidden>{}</span>').format(right, left)
-
-
-def of_kinds(found: Sequence[Drawn], *kinds: Kind) -> tuple[Drawn, ...]:
-    return tuple(drawn for drawn in found if drawn.kind in kinds)

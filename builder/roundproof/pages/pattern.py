@@ -10,6 +10,7 @@ from roundproof.drawing.yarns import BARE
 from roundproof.frozen import replace
 from roundproof.pages import front
 from roundproof.pages.assembly import album, between_rounds, first_at_once, steps
+from roundproof.pages.drawn import NONE, Drawings
 from roundproof.pages.figures import day
 from roundproof.pages.in_your_yarn import in_your_yarn
 from roundproof.pages.materials import materials, used_marks
@@ -19,21 +20,19 @@ from roundproof.pages.prose import inline, prose
 from roundproof.pages.rounds import Common, piece_work
 from roundproof.pages.sizes import sizes
 from roundproof.pages.specimen import scientific_name, specimen
-from roundproof.pages.values import ChangeEntry, Drawn, PatternPage, Picture, PieceWork, Sold
+from roundproof.pages.values import ChangeEntry, PatternPage, Picture, PieceWork, Sold
 from roundproof.pages.words_used import words_used
 from roundproof.pattern.model import Pattern, Status
 from roundproof.proof import Proof
 
 _NONE: Mapping[str, Picture] = {}
-Shown = Mapping[str, tuple[Drawn, ...]]
-_NOTHING: Shown = {}
 
 
 def pattern_page(
-    proof: Proof, pictures: Mapping[str, Picture] = _NONE, drawn: Shown = _NOTHING
+    proof: Proof, pictures: Mapping[str, Picture] = _NONE, drawn: Drawings = NONE
 ) -> PatternPage:
     """All that a pattern's page prints. `pictures` are its photos by the names the file gives
-    them; one that is missing is left out. `drawn` are the drawings beside the page, by piece. A
+    them; one that is missing is left out. `drawn` are the drawings beside the page. A
     preview has no rounds, and nothing drawn from them."""
     pattern, preview = proof.pattern, is_preview(proof)
     pictures = first_at_once(proof, pictures)
@@ -77,6 +76,7 @@ def pattern_page(
         contact,
         tuple(inline(credit, pattern) for credit in pattern.credits),
         Sold(tuple((p.name, p.make) for p in pattern.pieces), contact) if preview else None,
+        () if preview else drawn.assembly,
     )
 
 
@@ -89,7 +89,7 @@ def _pieces(
     proof: Proof,
     ids: Mapping[str, str],
     pictures: Mapping[str, Picture],
-    drawn: Shown,
+    drawn: Drawings,
     number: int,
 ) -> tuple[PieceWork, ...]:
     """`number` is that of the first figure."""
@@ -98,7 +98,7 @@ def _pieces(
     for key, piece in proof.fabric.pieces.items():
         report = front.report_link(proof.pattern, piece.piece.name)
         work = piece_work(common, key, ids[key], number, after.get(key, {}), report)
-        made.append(replace(work, drawn=drawn.get(key, ())))
+        made.append(replace(work, drawn=drawn.pieces.get(key, ())))
         number += made[-1].outline is not None
     return tuple(made)
 

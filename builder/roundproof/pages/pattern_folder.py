@@ -139,7 +139,7 @@ def _folder(
     pictures = {file: _value(made) for file, made in usable.items()}
     changed = pattern.date.value if pattern.date else None
     beside = NONE if _sold(pattern) else drawings(proof)
-    page = pattern_page(proof, pictures, beside.shown)
+    page = pattern_page(proof, pictures, beside)
     values = {
         "page": page,
         "structured": structured(page, pattern, f"{at}/index.html"),

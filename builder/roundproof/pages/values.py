@@ -293,7 +293,7 @@ class Sold:
 @dataclass(frozen=True, slots=True)
 class PatternPage:
     """`unlisted` pages ask search engines to pass them by; a `preview` page has no rounds, and
-    says in `sold` where they are."""
+    says in `sold` where they are. `drawn` are the drawings of the assembly."""
 
     slug: str
     title: str
@@ -331,6 +331,7 @@ class PatternPage:
     contact: Contact | None
     credits: tuple[Markup, ...]
     sold: Sold | None
+    drawn: tuple[Drawn, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

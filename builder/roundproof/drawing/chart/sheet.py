@@ -54,7 +54,7 @@ def chart(
     ]
     sheet = packed(blocks)
     key, high = _key(signs, own, painter, sheet.high + 24, sheet.wide)
-    lines = tuple(_lines(piece, terms, letter))
+    lines = tuple(_lines(piece, terms, marks, letter))
     drawing = Drawing(
         (*sheet.shapes, *(shape for line in key for shape in line)),
         "chart",
@@ -120,11 +120,19 @@ def _caption(laid: Sequence[Section], rows: bool, mirrored: bool, cut: bool) -> 
     return " ".join(said)
 
 
-def _lines(piece: WorkedPiece, terms: Terms, letter: Callable[[str], str]) -> Iterator[str]:
+def _lines(
+    piece: WorkedPiece, terms: Terms, marks: Marks, letter: Callable[[str], str]
+) -> Iterator[str]:
+    """The rounds in words, with the yarn where it is another one than before."""
+    yarn: str | None = None
     for worked in piece.rounds:
         assert worked.instruction is not None
         count = f" ({worked.made})" if worked.made is not None else ""
-        yield f"{worked.label}: {written(worked.instruction, terms, letter)}{count}."
+        text = written(worked.instruction, terms, letter)
+        change = worked.yarn != yarn and len(marks) > 1 and worked.yarn in marks
+        lead = f"in {marks[worked.yarn].name}: " if change and worked.yarn else ""
+        yield f"{worked.label}: {lead}{text}{count}."
+        yarn = worked.stretches[-1].yarn if worked.stretches else worked.yarn
 
 
 def _key(

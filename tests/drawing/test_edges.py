@@ -1,6 +1,6 @@
 import pytest
 
-from drawing.every_sheet import SLUGS, proof, proof_in, sheets
+from drawing.every_sheet import SLUGS, proof, proof_in
 from drawing.test_placement import hold, written
 from rendering import proof_of
 from roundproof.drawing.edge_pair import pairs
@@ -41,8 +41,8 @@ def shell(ivory: float = 25.6, by: str = "whipstitch", more: str = "") -> str:
     return SHELL.format(ivory=ivory, by=by, more=more)
 
 
-def one(text: str, **more: bool) -> Sheet:
-    (sheet,) = edge_sheets(proof_of(text), **more)
+def one(text: str) -> Sheet:
+    (sheet,) = edge_sheets(proof_of(text))
     return sheet
 
 
@@ -136,15 +136,9 @@ def test_without_a_gauge_unlike_yarns_have_no_diagram() -> None:
     assert "by the counts" in one(alike).caption  # stitches of one yarn are equally wide
 
 
-def test_for_the_left_hand_the_seam_runs_from_the_right() -> None:
-    right, left = strips(one(shell(20))), strips(one(shell(20), mirrored=True))
-    assert [r.x for r in right] == [-LONG / 2] * 2
-    assert [float(str(r.x)) + float(str(r.width)) for r in left] == pytest.approx([LONG / 2] * 2)
-
-
 @pytest.mark.parametrize("slug", SLUGS)
 def test_no_two_labels_lie_on_one_another(slug: str) -> None:
-    for sheet in sheets(edge_sheets, slug):
+    for sheet in edge_sheets(proof(slug)):
         hold(sheet)
 
 

@@ -181,7 +181,7 @@ def test_a_mark_goes_by_words_and_not_by_spaces() -> None:
 
 # ---- the file ----
 def copy(text: str) -> str:
-    return filled("review.html", ("tokens", "page", "review"), page=page(text))
+    return filled("review.html", ("tokens", "page", "drawings", "review"), page=page(text))
 
 
 def test_it_is_one_file_that_asks_for_no_other() -> None:

@@ -15,7 +15,6 @@ from roundproof.drawing.labels import LINE, RISE, box_of, lines, placed, width_o
 from roundproof.drawing.placement import MARGIN, WIDTH
 from roundproof.drawing.shapes import Box, Drawing, Path, Rect, Shape, Text
 from roundproof.drawing.sheet import Kind, Sheet
-from roundproof.frozen import replace
 from roundproof.measure.model import Verdict
 from roundproof.measure.spacing import partner
 from roundproof.proof import Proof
@@ -32,14 +31,14 @@ HATCH = 5.0
 Steps = tuple[tuple[str | float, ...], ...]
 
 
-def edge_sheets(proof: Proof, *, mirrored: bool = False) -> tuple[Sheet, ...]:
+def edge_sheets(proof: Proof) -> tuple[Sheet, ...]:
     """A sheet for each join whose edges can be laid side by side, in working order, numbered in
-    `part`. `mirrored` for those who work left-handed: the seam goes from right to left."""
+    `part`; the same for either hand."""
     found = zip(range(1, MOST_SHEETS + 1), pairs(proof), strict=False)
-    return tuple(_sheet(proof, pair, number, mirrored) for number, pair in found)
+    return tuple(_sheet(proof, pair, number) for number, pair in found)
 
 
-def _sheet(proof: Proof, pair: Pair, number: int, mirrored: bool) -> Sheet:
+def _sheet(proof: Proof, pair: Pair, number: int) -> Sheet:
     one, two = pair.strips
     scale = LONG / max(one.long, two.long)
     shapes: list[Shape] = []
@@ -55,8 +54,6 @@ def _sheet(proof: Proof, pair: Pair, number: int, mirrored: bool) -> Sheet:
         y += LINE
         shapes.append(Text(_left(), y + RISE, line, "strong", "start"))
     words = words_of(pair)
-    if mirrored:
-        shapes = [_mirrored(shape) for shape in shapes]
     id = "-".join(f"edges {proof.pattern.slug} {number}".split())
     title = f"{one.name} and {two.name}, edge to edge"
     box = Box(-WIDTH / 2, 0, WIDTH, round(y + LINE / 2 + MARGIN, 2))
@@ -193,19 +190,6 @@ def _stitch_lines(pair: Pair) -> Iterator[tuple[float, float, str]]:
         ends = (few.middle(goes), many.middle(cell))
         one, two = ends if pair.short == 0 else ends[::-1]
         yield one, two, "line" if goes in shared else "faint"
-
-
-def _mirrored(shape: Shape) -> Shape:
-    """The same from right to left; words stay what they are."""
-    if isinstance(shape, Text):
-        turned = {"start": "end", "end": "start"}
-        if shape.anchor == "start":
-            return shape
-        return replace(shape, x=-float(str(shape.x)), anchor=turned.get(shape.anchor, shape.anchor))
-    if isinstance(shape, Rect):
-        return replace(shape, x=-float(str(shape.x)) - float(str(shape.width)))
-    assert isinstance(shape, Path)
-    return replace(shape, steps=tuple((s[0], -float(s[1]), s[2]) for s in shape.steps))
 
 
 def _caption(pair: Pair) -> str:

@@ -42,7 +42,7 @@ def looks(shades: Mapping[str, RGB]) -> Looks:
 
 def _both(ground: Ground) -> Mapping[str, Look]:
     """`line` is a hairline, `edge` a firm one, `faint` what is there for help, `hatch` says that
-    something does not lie flat, `words` are letters, `here` lies under the round in work, `set` is
+    something does not lie flat, `words` are letters, `here` is about the round in work, `set` is
     what is set on a piece: words are read on it."""
     line, half = write_shade(ground.ink), write_shade(mix(ground.ink, ground.paper, 0.45))
     lettered = {"fill": line, "stroke": "none", "font-family": FONT}
@@ -53,12 +53,12 @@ def _both(ground: Ground) -> Mapping[str, Look]:
         "faint": drawn | {"stroke": half, "stroke-width": "0.8"},
         "dashed": drawn | {"stroke": line, "stroke-width": "1", "stroke-dasharray": "4 3"},
         "hatch": drawn | {"stroke": line, "stroke-width": "0.9"},
-        "here": {"fill": write_shade(ground.buff), "visibility": "hidden"},
         "set": {
             "fill": write_shade(mix(ground.ink, ground.paper, 0.2)),
             "stroke": line,
             "stroke-width": "1.4",
         },
+        "here": drawn | {"stroke": line, "stroke-width": "2.5", "visibility": "hidden"},
         "solid": {"fill": line},
         "paper": {"fill": write_shade(ground.paper)},
         "words": lettered | {"font-size": "12"},

@@ -337,4 +337,6 @@ def _gap_figures(host: Host, frame: Frame, taken: list[Box], things: Sequence[Bo
 def _paper(text: Text) -> Rect:
     """The ground under words, so that lines do not run through them."""
     box = box_of(text)
-    return Rect(box.x, box.y, box.width, box.height, "paper")
+    less = 0.1 * box.width  # they are mostly narrower than they are taken for
+    left = box.x + less * {"end": 1.0, "middle": 0.5}.get(text.anchor, 0.0)
+    return Rect(left, box.y, box.width - less, box.height, "paper")

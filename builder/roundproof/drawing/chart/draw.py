@@ -105,7 +105,7 @@ class Painter:
 
     def sides(self, section: Section) -> list[float]:
         """Room for numbers: rounds begin on the right (mirrored, on the left), rows on both."""
-        wide = self.numbers.widest + 0.3
+        wide = self.numbers.widest + (0.7 if self.many else 0.3)
         left = wide if any(not line.forward for line in section.lines) else 0.6
         right = wide if any(line.forward for line in section.lines) else 0.6
         both = [left, right]
@@ -279,6 +279,7 @@ class Painter:
             return Text(x, y, words, "label", "middle", ".36em")
         places = [p.s for p in within]
         right = line.forward
-        edge = min(places) - 0.75 if right else max(places) + 0.75
+        aside = 1.1 if self.many else 0.75  # a letter may stand on the edge
+        edge = min(places) - aside if right else max(places) + aside
         x, y = self.at((-edge, -middle))
         return Text(x, y, words, "label", "start" if right == (self.flip > 0) else "end", ".36em")

@@ -3,15 +3,26 @@ them the outlines of what is set there, with gaps in stitches, and flags at land
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
-from roundproof.drawing.labels import LINE, RISE, box_of, cut, meet, placed, spread_out, width_of
+from roundproof.drawing.clearing import cleared
+from roundproof.drawing.labels import (
+    LINE,
+    RISE,
+    box_of,
+    cut,
+    meet,
+    placed,
+    spread_out,
+    texts,
+    width_of,
+)
 from roundproof.drawing.outline import stadium
 from roundproof.drawing.placement_frame import Frame, rounded, turned_away
 from roundproof.drawing.placement_gaps import between
 from roundproof.drawing.placement_host import MOST_DRAWN, Host, Item
 from roundproof.drawing.places import some
-from roundproof.drawing.shapes import Box, Circle, Line, Path, Rect, Shape, Text, polygon
+from roundproof.drawing.shapes import Box, Circle, Line, Path, Shape, Text, polygon
 from roundproof.fabric.points import Point
 from roundproof.fabric.stands import Stand
 from roundproof.frozen import dataclass
@@ -62,11 +73,13 @@ def seen(host: Host, frame: Frame, room: Box) -> View:
         marks += [(item.letter, Box(x, y, 0, 0)) for x, y in spots]
     things = [around for _, around in marks]
     flags = _flags(host, frame, things)
-    taken += [flag.box for flag in flags]
+    taken += [*(flag.box for flag in flags), *_edge(frame)]
     shapes += _lettered(marks, taken, room)
-    shapes += _named_flags(flags, taken, things, room)
+    shapes += _labelsflags(flags, taken, things, room)
     shapes += _gap_figures(host, frame, taken, things)
-    return View(tuple(shapes), *_reach(frame, taken))
+    words = [_narrower(text) for text in texts(shapes)]
+    reach = _reach(frame, [*taken, *(box_of(text) for text in texts(shapes))])
+    return View(tuple(cleared(shapes, words)), *reach)
 
 
 def _reach(frame: Frame, taken: Sequence[Box]) -> tuple[float, float]:
@@ -96,6 +109,17 @@ def _body(frame: Frame) -> list[Shape]:
             lines += [("M", 2 * frame.x - x, y), ("L", x, y)]
             last = y - frame.y
     return [Path(tuple(lines), "faint"), polygon(right + left, "edge")]
+
+
+def _edge(frame: Frame) -> Iterator[Box]:
+    """The firm line about the piece, from the side, as boxes that words keep clear of."""
+    last = frame.rings[-1].number
+    for number in range(0 if frame.above else last):
+        y, low = (frame.y + frame.height(n) * frame.scale for n in (number, number + 1))
+        out = [frame.half(n) for n in (number, number + 1)]
+        for side in (-1, 1):
+            left = frame.x + side * (min(out) if side > 0 else max(out)) - 1
+            yield Box(left, y, max(out) - min(out) + 2, low - y)
 
 
 def _rings(frame: Frame) -> list[Shape]:
@@ -134,12 +158,12 @@ def _numbers(host: Host, frame: Frame, room: Box) -> list[Shape]:
     spread = spread_out([y for _, y in wanted], LINE, -1e9, 1e9)
     x = room.x + COLUMN - 8
     leads: list[tuple[str | float, ...]] = []
-    texts: list[Shape] = []
+    labels: list[Shape] = []
     for (number, y), label in zip(wanted, spread, strict=True):
         end = frame.x if frame.above else frame.x - frame.half(number - 0.5)
         leads += rounded([(x + 3, label), (x + 9, y), (end, y)])
-        texts.append(Text(x, label + RISE, f"R{number}", "words", "end"))
-    return [Path(tuple(leads), "faint"), *texts]
+        labels.append(Text(x, label + RISE, f"R{number}", "words", "end"))
+    return [Path(tuple(leads), "faint"), *labels]
 
 
 def _rounds_of(item: Item) -> tuple[int, ...]:
@@ -203,7 +227,7 @@ def _open(frame: Frame, item: Item) -> list[Shape]:
     if frame.above:
         return [_ring(frame, rounds, "dashed") for rounds in edges]
     return [
-        Line(frame.x - frame.half(n), y, frame.x + frame.half(n), y, "dashed")
+        Path((("M", frame.x - frame.half(n), y), ("L", frame.x + frame.half(n), y)), "dashed")
         for n in edges
         for y in (frame.y + frame.height(n) * frame.scale,)
     ]
@@ -257,7 +281,7 @@ def _lettered(marks: Sequence[tuple[str, Box]], taken: list[Box], room: Box) -> 
         if text is not None:
             shown.add(letter)
             taken.append(box_of(text))
-            shapes += [text] if inside else [_paper(text), text]
+            shapes.append(text)
     return shapes
 
 
@@ -291,7 +315,7 @@ def _flags(host: Host, frame: Frame, things: Sequence[Box]) -> list[_Flag]:
     return found
 
 
-def _named_flags(
+def _labelsflags(
     flags: Sequence[_Flag], taken: list[Box], things: Sequence[Box], room: Box
 ) -> list[Shape]:
     shapes: list[Shape] = []
@@ -306,8 +330,12 @@ def _named_flags(
         spots += [(edge, y + n * LINE - 10, "end") for n in (0, -1, 1, -2, 2, -3, 3)]
         text = placed(cut(flag.name, 80), spots, [*taken, *things], room=room)
         if text is not None:
-            taken.append(box_of(text))
-            shapes += [_paper(text), text]
+            box = box_of(text)
+            taken.append(box)
+            shapes.append(text)
+            if text.x == edge and box.x > x + 12:  # too far away to be taken for its own
+                lead = (("M", x + 9, y - 10 * up), ("L", box.x - 2, box.y + box.height / 2))
+                shapes.append(Path(lead, "faint"))
     return shapes
 
 
@@ -330,13 +358,13 @@ def _gap_figures(host: Host, frame: Frame, taken: list[Box], things: Sequence[Bo
         text = placed(words, spots, [*taken, *things], "words")
         if text is not None:
             taken.append(box_of(text))
-            shapes += [Path(tuple(rounded(way)), "dashed"), _paper(text), text]
+            shapes += [Path(tuple(rounded(way)), "dashed"), text]
     return shapes
 
 
-def _paper(text: Text) -> Rect:
-    """The ground under words, so that lines do not run through them."""
+def _narrower(text: Text) -> Box:
+    """What the words are likely to cover; they are mostly narrower than they are taken for."""
     box = box_of(text)
-    less = 0.1 * box.width  # they are mostly narrower than they are taken for
+    less = 0.12 * box.width
     left = box.x + less * {"end": 1.0, "middle": 0.5}.get(text.anchor, 0.0)
-    return Rect(left, box.y, box.width - less, box.height, "paper")
+    return Box(left, box.y + 1, box.width - less, box.height - 1)

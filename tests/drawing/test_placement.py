@@ -1,7 +1,6 @@
 from collections.abc import Iterator
 from itertools import combinations
 from math import cos, hypot, pi, sin
-from time import perf_counter
 
 import pytest
 
@@ -277,12 +276,10 @@ def test_very_many_things_on_a_wide_round(count: int) -> None:
     wide = BEAST.replace("(2 sc, inc) x 6 (24)", "200 sc in each st (3600)")
     wide = wide.replace("(24)", "(3600)")
     text = wide.replace("{evenly: 4, from: st 1}", f"{{evenly: {count}}}")
-    begun = perf_counter()
     for sheet in placement_sheets(proof_of(text)):
         hold(sheet)
         assert len(file_of(sheet)) < 120_000
         assert sum(map(len, sheet.words)) < 6_000
-    assert perf_counter() - begun < 5  # no bench: only that nothing grows with the numbers
 
 
 def test_ten_million_stitches_are_told_in_arcs() -> None:
@@ -290,6 +287,13 @@ def test_ten_million_stitches_are_told_in_arcs() -> None:
         "(24)", "(9000000)"
     )
     for sheet in placement_sheets(proof_of(vast)):
+        hold(sheet)
+        assert len(file_of(sheet)) < 60_000
+
+
+@pytest.mark.parametrize("rounds", [300, 5_000_000])
+def test_very_many_rounds(rounds: int) -> None:
+    for sheet in placement_sheets(proof_of(BEAST.replace("R5-R16", f"R5-R{rounds}"))):
         hold(sheet)
         assert len(file_of(sheet)) < 60_000
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import islice
 
-from roundproof.drawing.placement_host import Item
+from roundproof.drawing.placement_host import MOST_DRAWN, Item
 from roundproof.fabric.stands import Stand
 from roundproof.frozen import dataclass
 
@@ -41,12 +42,13 @@ def gaps(there: Sequence[Stand]) -> tuple[Gap, ...]:
 def between(items: Sequence[Item]) -> tuple[Gap, ...]:
     """The gaps worth a figure between all that stands on the same rounds: not the way round the
     back, none where things touch, and none between the points of lines and joints."""
-    return tuple(
+    found = (
         gap
         for group in levels([item for item in items if not item.points])
         for gap in gaps([stand for item in group for stand in item.stands])
         if 0 < gap.wide <= gap.count / 2
     )
+    return tuple(islice(found, MOST_DRAWN))
 
 
 def levels(items: Sequence[Item]) -> tuple[tuple[Item, ...], ...]:

@@ -4,6 +4,7 @@ them the outlines of what is set there, with gaps in stitches, and flags at land
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from roundproof.drawing.clearing import cleared
 from roundproof.drawing.labels import (
@@ -33,6 +34,7 @@ COLUMN = 40.0
 CLOSEST = 2.4
 """Units between the lines of two rounds; where they would be closer, some are left out."""
 DOT = 3.0
+MOST_NUMBERED = 20
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,10 +115,10 @@ def _body(frame: Frame) -> list[Shape]:
 
 def _edge(frame: Frame) -> Iterator[Box]:
     """The firm line about the piece, from the side, as boxes that words keep clear of."""
-    last = frame.rings[-1].number
-    for number in range(0 if frame.above else last):
-        y, low = (frame.y + frame.height(n) * frame.scale for n in (number, number + 1))
-        out = [frame.half(n) for n in (number, number + 1)]
+    numbers = () if frame.above else (0, *(ring.number for ring in frame.rings))
+    for pair in pairwise(numbers):
+        y, low = (frame.y + frame.height(n) * frame.scale for n in pair)
+        out = [frame.half(n) for n in pair]
         for side in (-1, 1):
             left = frame.x + side * (min(out) if side > 0 else max(out)) - 1
             yield Box(left, y, max(out) - min(out) + 2, low - y)
@@ -150,7 +152,10 @@ def _numbers(host: Host, frame: Frame, room: Box) -> list[Shape]:
     named |= {mark.number for mark in host.marks[:MOST_FLAGS]}
     named = {n for n in named if _on_view(frame, n)}
     places = {n: _level(frame, n) for n in sorted(named | {last if not frame.above else first})}
-    for number in range(5, last, 5):
+    every = 5
+    while last > MOST_NUMBERED * every:
+        every *= 2
+    for number in range(every, last, every):
         y = _level(frame, number)
         if _on_view(frame, number) and all(abs(y - o) >= 1.5 * LINE for o in places.values()):
             places[number] = y

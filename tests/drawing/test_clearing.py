@@ -1,4 +1,4 @@
-from roundproof.drawing.clearing import cleared
+from roundproof.drawing.placing.clearing import cleared
 from roundproof.drawing.shapes import Box, Line, Path
 
 ACROSS = (("M", 0.0, 0.0), ("L", 100.0, 0.0))

@@ -3,8 +3,8 @@ import pytest
 from drawing.every_sheet import SLUGS, proof, proof_in
 from drawing.test_placement import hold, written
 from rendering import proof_of
-from roundproof.drawing.edge_pair import pairs
-from roundproof.drawing.edges import LONG, edge_sheets
+from roundproof.drawing.joining.pair import pairs
+from roundproof.drawing.joining.sheet import LONG, edge_sheets
 from roundproof.drawing.looks import looks
 from roundproof.drawing.shapes import Path, Rect
 from roundproof.drawing.sheet import Kind, Sheet

@@ -8,9 +8,9 @@ from drawing.every_sheet import SLUGS, proof, proof_in, sheets
 from rendering import proof_of
 from roundproof.drawing.labels import SIZE, box_of, meet, texts
 from roundproof.drawing.looks import looks
-from roundproof.drawing.placement import HIGHEST, placement_sheets
-from roundproof.drawing.placement_host import hosts
-from roundproof.drawing.placement_ring import figures, ring_height, rings
+from roundproof.drawing.placing.host import hosts
+from roundproof.drawing.placing.ring import figures, ring_height, rings
+from roundproof.drawing.placing.sheet import HIGHEST, placement_sheets
 from roundproof.drawing.shapes import Circle, Group, Path, Shape
 from roundproof.drawing.sheet import Kind, Sheet
 from roundproof.drawing.svg import write_file

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import islice
 
-from roundproof.drawing.edge_pair import Pair, Strip
+from roundproof.drawing.joining.pair import Pair, Strip
 from roundproof.measure.figures import cm, number, percent, several
 from roundproof.measure.meeting import plan_words
 from roundproof.measure.model import Verdict

@@ -6,7 +6,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from roundproof.drawing.clearing import cleared
 from roundproof.drawing.labels import (
     LINE,
     RISE,
@@ -19,10 +18,11 @@ from roundproof.drawing.labels import (
     width_of,
 )
 from roundproof.drawing.outline import stadium
-from roundproof.drawing.placement_frame import Frame, rounded, turned_away
-from roundproof.drawing.placement_gaps import between
-from roundproof.drawing.placement_host import MOST_DRAWN, Host, Item
 from roundproof.drawing.places import some
+from roundproof.drawing.placing.clearing import cleared
+from roundproof.drawing.placing.frame import Frame, rounded, turned_away
+from roundproof.drawing.placing.gaps import between
+from roundproof.drawing.placing.host import MOST_DRAWN, Host, Item
 from roundproof.drawing.shapes import Box, Circle, Line, Path, Shape, Text, polygon
 from roundproof.fabric.points import Point
 from roundproof.fabric.stands import Stand

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import ceil
 
-from roundproof.drawing.placement_gaps import gaps
-from roundproof.drawing.placement_host import Host, Item, Landmark
+from roundproof.drawing.placing.gaps import gaps
+from roundproof.drawing.placing.host import Host, Item, Landmark
 from roundproof.fabric.points import Point
 from roundproof.fabric.stands import Stand
 from roundproof.measure.figures import stitches

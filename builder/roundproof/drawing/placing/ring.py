@@ -7,9 +7,9 @@ from collections.abc import Iterator, Sequence
 from math import ceil, cos, pi, sin
 
 from roundproof.drawing.labels import LINE, RISE, box_of, cut, placed, spread_out, width_of
-from roundproof.drawing.placement_gaps import between, levels
-from roundproof.drawing.placement_host import MOST_DRAWN, Host, Item
 from roundproof.drawing.places import some
+from roundproof.drawing.placing.gaps import between, levels
+from roundproof.drawing.placing.host import MOST_DRAWN, Host, Item
 from roundproof.drawing.shapes import Box, Circle, Path, Shape, Text
 from roundproof.fabric.stands import Stand
 from roundproof.frozen import dataclass

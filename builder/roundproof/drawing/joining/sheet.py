@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from roundproof.drawing.edge_pair import MOST_CELLS, Pair, Strip, pairs
-from roundproof.drawing.edge_words import length_of, verdict_words, words_of
+from roundproof.drawing.joining.pair import MOST_CELLS, Pair, Strip, pairs
+from roundproof.drawing.joining.words import length_of, verdict_words, words_of
 from roundproof.drawing.labels import LINE, RISE, box_of, lines, placed, width_of
-from roundproof.drawing.placement import MARGIN, WIDTH
+from roundproof.drawing.placing.sheet import MARGIN, WIDTH
 from roundproof.drawing.shapes import Box, Drawing, Path, Rect, Shape, Text
 from roundproof.drawing.sheet import Kind, Sheet
 from roundproof.measure.model import Verdict

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import islice
 
-from roundproof.drawing.placement_host import MOST_DRAWN, Item
+from roundproof.drawing.placing.host import MOST_DRAWN, Item
 from roundproof.fabric.stands import Stand
 from roundproof.frozen import dataclass
 

@@ -11,18 +11,18 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from roundproof.drawing.labels import LINE, RISE, lines
-from roundproof.drawing.placement_frame import Frame
-from roundproof.drawing.placement_host import MOST_DRAWN, Host, Item, hosts
-from roundproof.drawing.placement_ring import (
+from roundproof.drawing.placing.frame import Frame
+from roundproof.drawing.placing.host import MOST_DRAWN, Host, Item, hosts
+from roundproof.drawing.placing.ring import (
     Ring,
     draw_ring,
     ring_height,
     rings,
     scale_words,
 )
-from roundproof.drawing.placement_side import COLUMN, seen
-from roundproof.drawing.placement_views import View, views
-from roundproof.drawing.placement_words import on_words, words_of
+from roundproof.drawing.placing.side import COLUMN, seen
+from roundproof.drawing.placing.views import View, views
+from roundproof.drawing.placing.words import on_words, words_of
 from roundproof.drawing.profile import Profile, profile
 from roundproof.drawing.shapes import Box, Drawing, Group, Shape, Text
 from roundproof.drawing.sheet import Kind, Sheet

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from roundproof.drawing.placement_frame import Frame
-from roundproof.drawing.placement_host import Host, Item
+from roundproof.drawing.placing.frame import Frame
+from roundproof.drawing.placing.host import Host, Item
 from roundproof.drawing.profile import Profile
 from roundproof.frozen import replace
 from roundproof.measure.model import Form

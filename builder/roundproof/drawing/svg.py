@@ -49,13 +49,11 @@ def write_file(drawing: Drawing, looks: Looks) -> str:
     """The whole of a file: it needs no style sheet, and is read out by what it tells. A round that
     the address names (`#r7`) is marked in it, and a dark ground is answered, where style may be."""
     assert drawing.title and drawing.box
-    name, more = escape(drawing.id + "-title"), ""
-    if drawing.more:
-        more = f"<desc>{escape(drawing.more)}</desc>"
+    more = f"<desc>{escape(drawing.more)}</desc>" if drawing.more else ""
     size = f' width="{number(drawing.box.width)}" height="{number(drawing.box.height)}"'
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg"{size}{_frame(drawing)} role="img"'
-        f' aria-labelledby="{name}"><title id="{name}">{escape(drawing.title)}</title>{more}'
+        f' aria-labelledby="title"><title id="title">{escape(drawing.title)}</title>{more}'
         f"<style>{_style(looks)}</style>{_inside(drawing, partial(_looks, looks))}</svg>\n"
     )
 

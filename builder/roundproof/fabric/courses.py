@@ -94,7 +94,8 @@ def courses(piece: WorkedPiece, most: int) -> tuple[Course, ...] | None:
                 return None
             # A row is turned at its end, whether that is said or not.
             back = bool(found) and (turned or flat)
-            found.append(_course(single, row, number, seen.get(number, 0), back))
+            if row:
+                found.append(_course(single, row, number, seen.get(number, 0), back))
             turned = _turns_at_the_end(worked)
             flat = worked.round.label.row if named else rows
         for number in range(worked.round.label.first, worked.round.label.last + 1):
@@ -133,6 +134,8 @@ def _singles(worked: WorkedRound) -> Iterator[tuple[int, WorkedRound | None]]:
 
 def _course(worked: WorkedRound, row: Sequence[Laid], number: int, nth: int, back: bool) -> Course:
     founded = tuple(row[: worked.chains]) if worked.chains and row[0].kind == "ch" else ()
+    if len(founded) == len(row):  # a chain alone is what is made
+        founded = ()
     stitches = tuple(row[len(founded) :])
     ground, room = _ground(worked, stitches)
     chains = [i for i, s in enumerate(stitches) if s.kind == "ch"]

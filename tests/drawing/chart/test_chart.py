@@ -238,6 +238,9 @@ def test_what_cannot_be_drawn_has_no_chart(rounds: str) -> None:
         "R1: 6 sc in magic ring (6)\nR2: 9 sc (9)",  # more than there are
         "R1: 6 sc in magic ring\nR2: 3 sc, sk 3",
         "R1: sc in magic ring (1)\nR2: inc (2)",
+        "R1: ch 12",
+        "R1: ch 12\nR2: ch 4, sk 3, sc in next ch",
+        "R1: 6 sc in magic ring\nR2: sk 6\nR3: 6 sc",
         "R1: 6 sc in magic ring\nR2: (ch 20, sl st in 2nd ch from hook and in next 18 ch, sc) x 6",
         "R1: 8 dc in magic ring\nR2: 20 dc in next st, sk 6, sc",
     ],

@@ -42,7 +42,8 @@ def looks(shades: Mapping[str, RGB]) -> Looks:
 
 def _both(ink: RGB, paper: RGB) -> Mapping[str, Look]:
     """`line` is a hairline, `edge` a firm one, `faint` what is there for help, `hatch` says that
-    something does not lie flat, `words` are letters, `here` lies under the round in work."""
+    something does not lie flat, `dots` are strokes without length, `words` are letters, `here` lies
+    under the round in work."""
     line, half = write_shade(ink), write_shade(mix(ink, paper, 0.45))
     drawn = {"fill": "none", "stroke-linecap": "round", "stroke-linejoin": "round"}
     return {
@@ -51,6 +52,7 @@ def _both(ink: RGB, paper: RGB) -> Mapping[str, Look]:
         "faint": drawn | {"stroke": half, "stroke-width": "0.8"},
         "dashed": drawn | {"stroke": line, "stroke-width": "1", "stroke-dasharray": "4 3"},
         "hatch": drawn | {"stroke": line, "stroke-width": "0.9"},
+        "dots": drawn | {"stroke": line, "stroke-width": "3.6"},
         "here": {"fill": "none", "visibility": "hidden"},
         "solid": {"fill": line},
         "paper": {"fill": write_shade(paper)},

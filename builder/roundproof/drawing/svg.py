@@ -17,6 +17,7 @@ from roundproof.drawing.shapes import (
     Drawing,
     Group,
     Length,
+    Letters,
     Line,
     Path,
     Rect,
@@ -170,6 +171,15 @@ def _(shape: Text, dress: Dress) -> str:
     dy, places = _attribute("dy", shape.dy), _places(x=shape.x, y=shape.y)
     anchor = _attribute("text-anchor", shape.anchor)
     return f"<text{dress(shape.css)}{places}{dy}{anchor}>{escape(shape.words)}</text>"
+
+
+@_shape.register
+def _(shape: Letters, dress: Dress) -> str:
+    """One element for all of them: each letter has its own place, where it is centred."""
+    xs = [x for x, words in zip(shape.xs, shape.words, strict=True) for _ in words]
+    places = _attribute("x", " ".join(map(number, xs))) + _places(y=shape.y)
+    words = escape("".join(shape.words))
+    return f'<text{dress(shape.css)}{places} text-anchor="middle">{words}</text>'
 
 
 @_shape.register

@@ -12,10 +12,9 @@ from roundproof.drawing.looks import looks
 from roundproof.drawing.shapes import Group, Letters, Rect
 from roundproof.drawing.sheet import Kind, Sheet
 from roundproof.drawing.svg import write_file, write_svg
-from roundproof.drawing.yarns import Marks, yarn_marks
+from roundproof.drawing.yarns import Marks, shades_of, yarn_marks
 from roundproof.fabric.laid import laid
 from roundproof.fabric.model import WorkedPiece
-from roundproof.pages.yarns import shades_of
 
 HERE = Path(__file__).parent
 HEAD = """

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from roundproof.drawing.colour import GROUNDS, RGB, mix, on, pale, write_shade
+from roundproof.drawing.colour import GROUNDS, RGB, Ground, mix, on, pale, write_shade
 from roundproof.frozen import dataclass
 
 WHITE, _, DARK = GROUNDS
@@ -30,7 +30,7 @@ class Looks:
 
 def looks(shades: Mapping[str, RGB]) -> Looks:
     """The classes of all drawings; `shades` are those of a pattern's yarns by class ("y1")."""
-    light, dark = dict(_both(WHITE.ink, WHITE.paper)), dict(_both(DARK.ink, DARK.paper))
+    light, dark = dict(_both(WHITE)), dict(_both(DARK))
     for css, shade in shades.items():
         light[css] = {"fill": write_shade(pale(shade, WHITE))}
         dark[css] = {"fill": write_shade(pale(shade, DARK))}
@@ -40,11 +40,12 @@ def looks(shades: Mapping[str, RGB]) -> Looks:
     return Looks(light, changed)
 
 
-def _both(ink: RGB, paper: RGB) -> Mapping[str, Look]:
+def _both(ground: Ground) -> Mapping[str, Look]:
     """`line` is a hairline, `edge` a firm one, `faint` what is there for help, `hatch` says that
     something does not lie flat, `dots` are strokes without length, `words` are letters, `here` lies
     under the round in work."""
-    line, half = write_shade(ink), write_shade(mix(ink, paper, 0.45))
+    line, half = write_shade(ground.ink), write_shade(mix(ground.ink, ground.paper, 0.45))
+    lettered = {"fill": line, "stroke": "none", "font-family": FONT}
     drawn = {"fill": "none", "stroke-linecap": "round", "stroke-linejoin": "round"}
     return {
         "line": drawn | {"stroke": line, "stroke-width": "1"},
@@ -53,9 +54,11 @@ def _both(ink: RGB, paper: RGB) -> Mapping[str, Look]:
         "dashed": drawn | {"stroke": line, "stroke-width": "1", "stroke-dasharray": "4 3"},
         "hatch": drawn | {"stroke": line, "stroke-width": "0.9"},
         "dots": drawn | {"stroke": line, "stroke-width": "3.6"},
-        "here": {"fill": "none", "visibility": "hidden"},
+        "here": {"fill": write_shade(ground.buff), "visibility": "hidden"},
         "solid": {"fill": line},
-        "paper": {"fill": write_shade(paper)},
-        "words": {"fill": line, "font-family": FONT, "font-size": "12"},
-        "strong": {"fill": line, "font-family": FONT, "font-size": "12", "font-weight": "700"},
+        "paper": {"fill": write_shade(ground.paper)},
+        "words": lettered | {"font-size": "12"},
+        "strong": lettered | {"font-size": "12", "font-weight": "700"},
+        "label": lettered | {"font-size": "24"},
+        "letter": lettered | {"font-size": "13", "font-weight": "700"},
     }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from roundproof.drawing.colour import RGB, read_shade
 from roundproof.frozen import dataclass
 from roundproof.pattern.model import Pattern
 
@@ -33,3 +34,17 @@ def yarn_marks(pattern: Pattern) -> Marks:
 
 def mark_of(marks: Marks, key: str | None) -> YarnMark:
     return marks.get(key, BARE) if key is not None else BARE
+
+
+BARE_SHADE: RGB = (0x7C, 0x8B, 0x8F)
+"""A yarn whose shade is not told: the theme's grey."""
+
+
+def shades_of(pattern: Pattern) -> dict[str, RGB]:
+    """The shade of each yarn by its class."""
+    marks = yarn_marks(pattern)
+    read = {
+        marks[yarn.key].css: read_shade(yarn.shade.value if yarn.shade else None)
+        for yarn in pattern.yarns
+    }
+    return {css: shade or BARE_SHADE for css, shade in read.items()}

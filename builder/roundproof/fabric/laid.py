@@ -235,7 +235,8 @@ class _Layer:
         if self.down:
             down = min(self.down, item.unit.uses)
             self.down -= down
-            return tuple(Foot(Into.CHAIN, self.down + 1 + i, loop) for i in reversed(range(down)))
+            first = self.chained - self.spur + self.down + 1  # chains of spurs before are passed by
+            return tuple(Foot(Into.CHAIN, first + i, loop) for i in reversed(range(down)))
         self.spur = 0
         if item.layers == 2 and item.unit.uses == 1 and self.at == 2 * self.pairs and self.there:
             return self.pair(loop)

@@ -23,8 +23,9 @@ from roundproof.drawing.colour import (
     read_shade,
     write_shade,
 )
+from roundproof.drawing.yarns import BARE_SHADE
 from roundproof.frozen import dataclass, replace
-from roundproof.pages.yarns import BARE_SHADE, by_ground
+from roundproof.pages.yarns import by_ground
 
 GRAPHICS = 3.0
 """What the same guidelines (WCAG 2.x) set for the edges of boxes."""

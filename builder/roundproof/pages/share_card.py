@@ -14,10 +14,10 @@ from importlib.resources import files
 from typing import TYPE_CHECKING
 
 from roundproof.drawing.colour import GROUNDS, RGB, Ground, mix, on, write_shade
+from roundproof.drawing.yarns import shades_of
 from roundproof.frozen import dataclass
 from roundproof.pages.plate import plate
 from roundproof.pages.values import PatternPage
-from roundproof.pages.yarns import shades_of
 from roundproof.proof import Proof
 
 if TYPE_CHECKING:

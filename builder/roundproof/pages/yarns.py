@@ -17,7 +17,7 @@ from roundproof.drawing.colour import (
     read_shade,
     write_shade,
 )
-from roundproof.drawing.yarns import yarn_marks
+from roundproof.drawing.yarns import shades_of
 from roundproof.pattern.model import Pattern, Terms
 
 LONGEST = 60
@@ -59,20 +59,6 @@ def yarn_rules(pattern: Pattern, scope: str = "", grounds: Grounds = GROUNDS) ->
         *_inside("@media screen and (prefers-color-scheme: dark)", device),
         *_inside("@media print", paper),
     )
-
-
-def shades_of(pattern: Pattern) -> dict[str, RGB]:
-    """The shade of each yarn by its class."""
-    marks = yarn_marks(pattern)
-    read = {
-        marks[yarn.key].css: read_shade(yarn.shade.value if yarn.shade else None)
-        for yarn in pattern.yarns
-    }
-    return {css: shade or BARE_SHADE for css, shade in read.items()}
-
-
-BARE_SHADE: RGB = (0x7C, 0x8B, 0x8F)
-"""A yarn whose shade is not told: the theme's grey."""
 
 
 def _pales(shades: dict[str, RGB], ground: Ground, root: str, lead: str) -> list[str]:

@@ -154,6 +154,31 @@ def test_rows_go_to_and_fro() -> None:
     assert "each row from the end that its number stands at" in sheet.words[1]
 
 
+ROWS = """
+      Row 1: ch 5, sc in 2nd ch from hook, sc, with chalk 2 sc (4)
+      Row 2: ch 1, sc across (4)
+"""
+
+
+@pytest.mark.parametrize(
+    ("rounds", "back"),
+    [
+        (ROWS + "      Row 3: ch 1, turn, sc across (4)\n", "F B F"),  # turned once, said or not
+        (ROWS + "      R3: sc around (4)\n      R4: sc around (4)\n", "F B B"),  # goes on as it was
+        ("      R1: 3 sc, with chalk 3 sc in magic ring, sl st in first st, ch 1, turn (6)\n"
+         "      R2: sc around (6)\n", "F B"),
+        ("      R1: 3 sc, with chalk 3 sc in magic ring (6)\n      Turn.\n"
+         "      R2-R4: sc around (6)\n", "F B B B"),
+        ("      R1: 3 sc, with chalk 3 sc in magic ring (6)\n"
+         "      R2-R4: ch 1, turn, sc around (6)\n", "F B F B"),
+    ],
+)  # fmt: skip
+def test_the_direction_follows_the_turns(rounds: str, back: str) -> None:
+    rows = rows_of(rounds.lstrip("\n"))
+    each = ["FB"[row.back] for row in rows for _ in range(row.first, row.last + 1)]
+    assert each == back.split()
+
+
 def test_the_words_are_exact() -> None:
     assert list(map_of(SPOTS).words) == (HERE / "colours.txt").read_text().splitlines()
 

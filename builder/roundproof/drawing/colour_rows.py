@@ -55,7 +55,7 @@ def colour_rows(piece: WorkedPiece, marks: Marks) -> tuple[Row, ...] | None:
         if found and _alike(found[-1], row):
             found[-1] = replace(found[-1], last=row.last)
             continue
-        left -= len(row.cells)
+        left -= max(1, len(row.cells))
         if left < 0:
             return None
         found.append(row)
@@ -76,32 +76,34 @@ def _alike(one: Row, other: Row) -> bool:
 
 def _all(piece: WorkedPiece, marks: Marks) -> Iterator[Row]:
     """A row for each round; one for the rest of a range whose rounds stay the same, unless the
-    work is turned in it."""
+    work is turned in it. One row follows another turned, whether that is said or not."""
     flat, back, seen = in_rows(piece), False, Counter[int]()
+    turned = was_row = False
     for entry in piece.entries:
         if isinstance(entry, Action) and entry.act is Act.TURN:
-            back = not back
+            turned = not turned
         if not isinstance(entry, WorkedRound):
             continue
-        rows = flat and entry.round.label.row
-        turns = rows or _turned(entry)
-        first = not rows and _turned(entry, first=True)
+        begins, ends = _turned(entry)
+        is_row = flat and entry.round.label.row
         seen[entry.round.label.first] += 1
         nth = seen[entry.round.label.first]
         for row in _line(entry, marks):
-            numbers = range(row.first, row.last + 1) if turns else range(row.first, row.first + 1)
-            for number in numbers:
-                back ^= first
-                last = number if turns else row.last
+            each = is_row or begins or ends
+            for number in range(row.first, row.last + 1 if each else row.first + 1):
+                if seen.total() > 1 or number > entry.round.label.first:
+                    back ^= turned or begins or (is_row and was_row)
+                last = number if each else row.last
                 yield replace(row, first=number, last=last, back=back, nth=nth)
-                back ^= turns and not first
+                turned, was_row = ends, is_row
 
 
-def _turned(worked: WorkedRound, *, first: bool = False) -> bool:
-    """Whether the work is turned in a round, or before its first stitch."""
+def _turned(worked: WorkedRound) -> tuple[bool, bool]:
+    """Whether the work is turned before the first stitch of a round, and after its last."""
     items = worked.instruction.items if worked.instruction else ()
-    found = [item for item in items if not isinstance(item, Colour | Chain)]
-    return any(isinstance(item, Turn) for item in (found[:1] if first else found))
+    found = [item for item in items if not isinstance(item, Colour | Chain | JoinRound)]
+    turns = [isinstance(item, Turn) for item in (found[:1] + found[-1:])]
+    return (turns[0], turns[1]) if len(found) > 1 else (False, any(turns))
 
 
 def _line(worked: WorkedRound, marks: Marks) -> Iterator[Row]:

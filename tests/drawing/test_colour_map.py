@@ -1,4 +1,5 @@
 import re
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -58,9 +59,13 @@ def rows_of(rounds: str) -> tuple[Row, ...]:
 
 def letters(sheet: Sheet) -> list[str]:
     """The letters of each row from left to right, the first row first."""
-    found = [s for s in walk(sheet.drawing.shapes) if isinstance(s, Letters)]
-    assert all(list(row.xs) == sorted(row.xs) for row in found)
-    return ["".join(row.words) for row in sorted(found, key=lambda row: -row.y)]
+    found: dict[float, list[tuple[float, str]]] = {}
+    for shape in walk(sheet.drawing.shapes):
+        if isinstance(shape, Letters):
+            found.setdefault(shape.y, []).extend(zip(shape.xs, shape.words, strict=True))
+    rows = [sorted(found[y]) for y in sorted(found, reverse=True)]
+    assert all(b[0] - a[0] == CELL for row in rows for a, b in pairwise(row))
+    return ["".join(letter for _, letter in row) for row in rows]
 
 
 # ---- held against the fabric ----
@@ -164,7 +169,7 @@ ROWS = """
     ("rounds", "back"),
     [
         (ROWS + "      Row 3: ch 1, turn, sc across (4)\n", "F B F"),  # turned once, said or not
-        (ROWS + "      R3: sc around (4)\n      R4: sc around (4)\n", "F B B"),  # goes on as it was
+        (ROWS + "      R3: sc around (4)\n      R4: sc around (4)\n", "F B B B"),  # goes on so
         ("      R1: 3 sc, with chalk 3 sc in magic ring, sl st in first st, ch 1, turn (6)\n"
          "      R2: sc around (6)\n", "F B"),
         ("      R1: 3 sc, with chalk 3 sc in magic ring (6)\n      Turn.\n"
@@ -195,6 +200,14 @@ def test_every_round_can_be_worked_from_the_words() -> None:
             assert "".join(
                 letter * int(count) for count, letter in re.findall(r"(\d+) (\S)", whole)
             ) == "".join(mark.letter for mark in row.cells)
+
+
+def test_letters_of_all_but_the_main_yarn_are_heavy() -> None:
+    heavy = [
+        s for s in map_of(SPOTS).drawing.shapes if isinstance(s, Letters) and s.css == "strong"
+    ]
+    assert {letter for shape in heavy for letter in shape.words} == {"B"}
+    assert sum(len(shape.words) for shape in heavy) == 4 + 7
 
 
 # ---- bounds ----

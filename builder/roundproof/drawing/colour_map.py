@@ -8,6 +8,7 @@ by their length. Rounds that are alike are one row.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 
 from roundproof.drawing.colour_rows import Row, colour_rows
@@ -54,11 +55,12 @@ def colour_map(
     margin = 10 + 7.2 * max(len(row.label) for row in rows)
     half = max(widest / 2 + margin, 150.0)
     high = CELL * len(rows)
+    main = Counter(mark for row in rows for mark in row.cells).most_common(1)[0][0]
     shapes: list[Shape] = []
     for place, row in enumerate(rows):
         shapes += _here(row, high - CELL * (place + 1), half)
     for place, row in enumerate(rows):
-        shapes += _cells(row, high - CELL * (place + 1), right[place])
+        shapes += _cells(row, high - CELL * (place + 1), right[place], main)
     shapes += _grid(rows, right, high)
     shapes += _labels(rows, right, high)
     key, below = _key(rows, -half + 4, high + 14)
@@ -92,15 +94,21 @@ def _here(row: Row, top: float, half: float) -> Iterable[Shape]:
         yield Group((Rect(-half, top, 2 * half, CELL, "here"),), id=f"r{number}{nth}")
 
 
-def _cells(row: Row, top: float, from_right: bool) -> Iterable[Shape]:
+def _cells(row: Row, top: float, from_right: bool, main: YarnMark) -> Iterable[Shape]:
+    """The letters of all yarns but the `main` one are heavy: a pattern is seen without colour."""
     x = _left(row)
     for mark, count in _seen(row, from_right):
         yield Rect(x, top, count * CELL, CELL, tone(mark))
         x += count * CELL
-    at = [_left(row) + CELL * (place + 0.5) for place in range(len(row.cells))]
-    letters = [mark.letter or "?" for mark in (row.cells[::-1] if from_right else row.cells)]
-    if row.cells:
-        yield Letters(tuple(at), top + CELL / 2 + DROP, tuple(letters), "words")
+    seen = [
+        (_left(row) + CELL * (place + 0.5), mark)
+        for place, mark in enumerate(row.cells[::-1] if from_right else row.cells)
+    ]
+    for css in ("words", "strong"):
+        told = [(at, mark.letter or "?") for at, mark in seen if (mark == main) == (css == "words")]
+        if told:
+            xs, letters = zip(*told, strict=True)
+            yield Letters(xs, top + CELL / 2 + DROP, letters, css)
 
 
 # ---- lines ----
@@ -127,7 +135,7 @@ def _grid(rows: Sequence[Row], right: Sequence[bool], high: float) -> list[Shape
         if wide
     ]
     return [
-        compact(Path((*_upright(thin), *steps), "faint")),
+        compact(Path((*_upright(thin), *steps), "thin")),
         *(compact(Path(_upright(edges), css)) for edges, css in _told(fifth, firm)),
     ]
 

@@ -41,14 +41,15 @@ def looks(shades: Mapping[str, RGB]) -> Looks:
 
 
 def _both(ground: Ground) -> Mapping[str, Look]:
-    """`line` is a hairline, `edge` a firm one, `faint` what is there for help, `hatch` says that
-    something does not lie flat, `dots` are strokes without length, `words` are letters, `here` lies
-    under the round in work."""
+    """`line` is a hairline, `thin` finer, `edge` firm, `faint` what is there for help, `hatch` says
+    that something does not lie flat, `dots` are strokes without length, `words` are letters, `here`
+    lies under the round in work."""
     line, half = write_shade(ground.ink), write_shade(mix(ground.ink, ground.paper, 0.45))
     lettered = {"fill": line, "stroke": "none", "font-family": FONT}
     drawn = {"fill": "none", "stroke-linecap": "round", "stroke-linejoin": "round"}
     return {
         "line": drawn | {"stroke": line, "stroke-width": "1"},
+        "thin": drawn | {"stroke": line, "stroke-width": "0.5"},
         "edge": drawn | {"stroke": line, "stroke-width": "1.8"},
         "faint": drawn | {"stroke": half, "stroke-width": "0.8"},
         "dashed": drawn | {"stroke": line, "stroke-width": "1", "stroke-dasharray": "4 3"},

@@ -27,7 +27,7 @@ def from_above(profile: Profile, scale: float) -> list[Shape]:
         shapes.append(_rim(inner, straight, middle, "paper"))
     shapes += _hatching(rings, [inner, *radii], straight, middle)
     rims = [_rim(radius, straight, middle) for radius in [inner, *radii[:-1]] if radius > 0]
-    shapes += [Group(tuple(rims), "faint"), _rim(radii[-1], straight, middle, "edge")]
+    shapes += [Group(tuple(rims), "thin"), _rim(radii[-1], straight, middle, "edge")]
     marked = profile.whole[: profile.whole.index(profile.widest) + 1]
     numbers = _numbers(marked, [ring.radius * scale for ring in marked], middle)
     return [*shapes, *_letters(rings, [inner, *radii], middle), *numbers]

@@ -99,6 +99,7 @@ def _letters(profile: Profile, right: Sequence[Point]) -> list[Shape]:
     yarn has a column of its own."""
     grounds: list[Shape] = []
     letters: list[Shape] = []
+    leads: list[tuple[str | float, ...]] = []
     beside: dict[str, float] = {}
     for run in runs(profile.rings, _mark):
         mark, points = run.rings[0].mark, right[run.first : run.last + 2]
@@ -111,8 +112,12 @@ def _letters(profile: Profile, right: Sequence[Point]) -> list[Shape]:
             letters.append(Text(0, middle + DROP, mark.letter, "", "middle"))
         elif middle - beside.get(mark.letter, -APART) >= APART:
             beside[mark.letter] = middle
-            x = max(x for x, _ in points) + 6 + 12 * list(beside).index(mark.letter)
+            edge = max(x for x, _ in points)
+            x = edge + 7 + 12 * list(beside).index(mark.letter)
             letters.append(Text(-x, middle + DROP, mark.letter, "", "end"))
+            leads += [("M", 2 - x, middle), ("H", -edge)]
+    if leads:
+        grounds.append(compact(Path(tuple(leads), "faint")))
     return [*grounds, Group(tuple(letters), "strong")]
 
 

@@ -32,6 +32,8 @@ from roundproof.fabric.model import WorkedPiece
 CELL = 16.0
 DROP = 4.3
 """From the middle of a letter down to the line it stands on."""
+LETTER = 8.6
+"""What a heavy letter takes in the widest of the fonts that may stand in."""
 NAME = 36
 """Letters of a yarn's name that the key has room for; the words have all of them."""
 LINE = 20.0
@@ -52,7 +54,7 @@ def colour_map(
         return None
     right = [_from_right(row, mirrored) for row in rows]
     widest = max(len(row.cells) for row in rows) * CELL
-    margin = 10 + 7.2 * max(len(row.label) for row in rows)
+    margin = 10 + LETTER * max(len(row.label) for row in rows)
     half = max(widest / 2 + margin, 150.0)
     high = CELL * len(rows)
     main = Counter(mark for row in rows for mark in row.cells).most_common(1)[0][0]

@@ -36,7 +36,11 @@ def looks(shades: Mapping[str, RGB]) -> Looks:
         dark[css] = {"fill": write_shade(pale(shade, DARK))}
         light[f"{css}-full"] = dark[f"{css}-full"] = {"fill": write_shade(shade)}
         light[f"{css}-on"] = dark[f"{css}-on"] = {"fill": write_shade(on(shade))}
-    changed = {css: look for css, look in dark.items() if light[css] != look}
+    changed = {
+        css: {name: value for name, value in look.items() if light[css].get(name) != value}
+        for css, look in dark.items()
+        if light[css] != look
+    }
     return Looks(light, changed)
 
 

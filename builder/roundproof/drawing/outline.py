@@ -27,7 +27,7 @@ LARGER = 2.5
 EDGE = 164.0
 MEASURED_FROM = 60.0
 """A piece that is drawn as tall as this has its height beside it."""
-LINE, LETTERS = 16.0, 44
+LINE, LETTERS = 16.0, 38
 """Of the key: units from line to line, and how many letters go into one."""
 MOST_LINES = 3
 

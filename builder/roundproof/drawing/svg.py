@@ -53,11 +53,14 @@ def write_file(drawing: Drawing, looks: Looks) -> str:
     name, more = escape(drawing.id + "-title"), ""
     if drawing.more:
         more = f"<desc>{escape(drawing.more)}</desc>"
-    size = f' width="{number(drawing.box.width)}" height="{number(drawing.box.height)}"'
+    box, dress = drawing.box, partial(_looks, looks)
+    size = f' width="{number(box.width)}" height="{number(box.height)}"'
+    # What shows a file is white, or not, as it likes: the ground goes with the ink.
+    ground = _shape(Rect(box.x, box.y, box.width, box.height, "paper"), dress)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg"{size}{_frame(drawing)} role="img"'
         f' aria-labelledby="{name}"><title id="{name}">{escape(drawing.title)}</title>{more}'
-        f"<style>{_style(looks)}</style>{_inside(drawing, partial(_looks, looks))}</svg>\n"
+        f"<style>{_style(looks)}</style>{ground}{_inside(drawing, dress)}</svg>\n"
     )
 
 

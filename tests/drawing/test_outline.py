@@ -4,11 +4,14 @@ from math import hypot, pi
 from pathlib import Path as File
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from drawing.sheets import every_piece, texts, walk
 from rendering import proof_of
 from roundproof.drawing.looks import looks
 from roundproof.drawing.outline import HALF, LARGER, outline, outline_sheet
+from roundproof.drawing.outline_side import spread
 from roundproof.drawing.outline_words import STRAY
 from roundproof.drawing.profile import MOST_RINGS, Profile, profile
 from roundproof.drawing.rulers import inch_words
@@ -318,6 +321,19 @@ def test_a_band_for_each_yarn_has_its_tone_and_its_letter() -> None:
     share = shape.whole[5].height / shape.height
     tall = max(y for _, y in points(bands[1]))
     assert min(y for _, y in points(bands[1])) == pytest.approx(share * tall, abs=0.3)
+
+
+@given(st.lists(st.floats(0, 300), max_size=20))
+def test_letters_beside_a_piece_keep_their_order_and_their_distance(wanted: list[float]) -> None:
+    places = spread(sorted(wanted), 13.5, -10, 310)
+    assert all(b - a >= 13.5 - 1e-6 for a, b in pairwise(places))
+    assert all(-10 - 1e-6 <= place <= 310 + 1e-6 for place in places)
+    if all(b - a >= 13.5 for a, b in pairwise(sorted(wanted))):
+        assert places == pytest.approx(sorted(wanted))
+
+
+def test_letters_that_crowd_stand_round_their_middle() -> None:
+    assert spread([50, 50, 50], 10, 0, 100) == [40, 50, 60]
 
 
 # ---- words ----

@@ -13,7 +13,9 @@ from roundproof.drawing.yarns import BARE, YarnMark
 
 NUMBERS = 118.0
 """Where the column of numbers stands."""
-APART = 14.0
+LETTERS = 112.0
+"""Where that of letters ends, at the other side."""
+APART = 13.5
 """From one number, or letter, to the next at least."""
 ROOM = 15.0
 """A band with less height has its letter beside it."""
@@ -95,30 +97,49 @@ def _dots(rings: Sequence[Point]) -> Path:
 
 
 def _letters(profile: Profile, right: Sequence[Point]) -> list[Shape]:
-    """The letter of its yarn in each band, or beside it where there is too little room: there each
-    yarn has a column of its own."""
+    """The letter of its yarn in each band; where there is too little room, in a column at the left,
+    led to its band by a faint line."""
     grounds: list[Shape] = []
     letters: list[Shape] = []
-    leads: list[tuple[str | float, ...]] = []
-    beside: dict[str, float] = {}
+    beside: list[tuple[float, float, str]] = []
     for run in runs(profile.rings, _mark):
         mark, points = run.rings[0].mark, right[run.first : run.last + 2]
         top, low = points[0][1], points[-1][1]
         middle = (top + low) / 2
-        if not mark.letter:
-            continue
         if low - top >= ROOM and _across(points, middle) >= 12:
             grounds.append(Rect(-8, middle - 7, 16, 14, tone(mark)))
             letters.append(Text(0, middle + DROP, mark.letter, "", "middle"))
-        elif middle - beside.get(mark.letter, -APART) >= APART:
-            beside[mark.letter] = middle
-            edge = max(x for x, _ in points)
-            x = edge + 7 + 12 * list(beside).index(mark.letter)
-            letters.append(Text(-x, middle + DROP, mark.letter, "", "end"))
-            leads += [("M", 2 - x, middle), ("H", -edge)]
-    if leads:
-        grounds.append(compact(Path(tuple(leads), "faint")))
-    return [*grounds, Group(tuple(letters), "strong")]
+        else:
+            beside.append((middle, max(_across(points, middle), points[-1][0]), mark.letter))
+    ends = (min(0.0, right[0][1]) - APART / 2, max(y for _, y in right) + APART)
+    most = int((ends[1] - ends[0]) / APART)
+    steps: list[tuple[str | float, ...]] = []
+    for y, (middle, edge, letter) in zip(
+        spread([middle for middle, _, _ in beside[:most]], APART, *ends), beside, strict=False
+    ):
+        letters.append(Text(-LETTERS, y + DROP, letter, "", "end"))
+        steps += [("M", 3 - LETTERS, y), ("L", -edge, middle)]
+    leads = [compact(Path(tuple(steps), "faint"))] if steps else []
+    return [*leads, *grounds, Group(tuple(letters), "strong")]
+
+
+def spread(wanted: Sequence[float], apart: float, top: float, low: float) -> list[float]:
+    """Places as near to those wanted as can be (least squares: isotonic regression by pooling
+    neighbours, Ayer et al. 1955), in the same order, so far apart, from `top` to `low`."""
+    pools: list[list[float]] = []
+    for nth, place in enumerate(wanted):
+        pools.append([place - nth * apart])
+        while len(pools) > 1 and _mean(pools[-2]) > _mean(pools[-1]):
+            pools[-2:] = [pools[-2] + pools[-1]]
+    means = [_mean(pool) for pool in pools for _ in pool]
+    last = len(means) - 1
+    return [
+        min(max(place, top), low - last * apart) + nth * apart for nth, place in enumerate(means)
+    ]
+
+
+def _mean(pool: Sequence[float]) -> float:
+    return sum(pool) / len(pool)
 
 
 def _across(points: Sequence[Point], y: float) -> float:

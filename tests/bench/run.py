@@ -20,6 +20,7 @@ from importlib.metadata import version
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+import charts
 import many
 import measuring
 import photos
@@ -69,6 +70,9 @@ def main() -> int:
         "",
         *PHOTOS,
         *photos.main(),
+        "",
+        *CHARTS,
+        *charts.main(),
         "",
         *machine(),
     ]
@@ -123,6 +127,14 @@ MANY = [
     "",
 ]
 
+
+CHARTS = [
+    "## How long a stitch chart takes",
+    "",
+    "From a worked piece to the text of its file, seconds of the processor, the least of seven; and"
+    " how much the file weighs.",
+    "",
+]
 
 SITE = [
     "## How long a site of many patterns takes",

@@ -288,3 +288,35 @@ def test_one_figure_for_programs(capsys: Said) -> None:
     (figure,) = json.loads(capsys.readouterr().out)["figures"]
     assert figure["figure"] == "yarn slate" and figure["unreliable"] is None
     assert figure["working"] and figure["formula"] and figure["source"]
+
+
+# ---- drawings ----
+def test_drawings_are_written_with_their_words(folder: Path, capsys: Said) -> None:
+    assert main(["measure", "--draw", "drawn"]) == 0
+    written = sorted(path.name for path in Path("drawn/pebble").iterdir())
+    assert {"chart-upper.svg", "chart-under.svg", "drawings.txt"} <= {*written}
+    assert f"{len(written)} files written into drawn." in capsys.readouterr().out
+    words = Path("drawn/pebble/drawings.txt").read_text("utf-8")
+    assert words.startswith("Pebble: the drawings in words\n\n")
+    assert "R2: inc around (12)." in words
+    assert all(name in words for name in written if name.endswith(".svg"))
+    before = {name: Path("drawn/pebble", name).read_bytes() for name in written}
+    assert main(["measure", "--draw", "drawn"]) == 0
+    assert before == {name: Path("drawn/pebble", name).read_bytes() for name in written}
+
+
+def test_drawings_for_the_other_hand(folder: Path) -> None:
+    assert main(["measure", "--draw", "one"]) == 0
+    assert main(["measure", "--draw", "other", "--left-handed"]) == 0
+    one, other = (
+        Path(hand, "pebble/chart-upper.svg").read_text("utf-8") for hand in ("one", "other")
+    )
+    assert one != other
+    assert "worked clockwise" in Path("other/pebble/drawings.txt").read_text("utf-8")
+
+
+def test_a_folder_that_cannot_be_written_is_named(folder: Path, capsys: Said) -> None:
+    Path("drawn").write_text("in the way", "utf-8")
+    assert main(["measure", "--draw", "drawn"]) == 2
+    assert "drawn" in capsys.readouterr().err
+    assert Path("drawn").read_text("utf-8") == "in the way"

@@ -181,12 +181,12 @@ def test_a_mark_goes_by_words_and_not_by_spaces() -> None:
 
 # ---- the file ----
 def copy(text: str) -> str:
-    return filled("review.html", ("tokens", "page", "review"), page=page(text))
+    return filled("review.html", ("tokens", "page", "drawings", "review"), page=page(text))
 
 
 def test_it_is_one_file_that_asks_for_no_other() -> None:
     html = copy(PEBBLE)
-    assert not re.findall(r'(?:src|href)="(?!#|https://example\.org)[^"]*"', html)
+    assert not re.findall(r'(?:src|href)="(?!#|data:image/svg|https://example\.org)[^"]*"', html)
     assert not re.findall(r"url\((?!\"data:)", html) and "<script" not in html
     assert html == copy(PEBBLE)
 

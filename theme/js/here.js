@@ -1,5 +1,6 @@
 // Where a maker is: the bar that is always in view, and what stands in the row itself.
 
+import { markInChart } from "./charts.js";
 import { button, make } from "./dom.js";
 import { doneIn } from "./place.js";
 import { reportForm } from "./report.js";
@@ -7,6 +8,7 @@ import { reportForm } from "./report.js";
 /** Show the place in the bar and in its row. */
 export function showHere(keeping, here) {
   fillBar(keeping, here);
+  markInChart(keeping, here);
   const old = document.getElementById("here");
   if (!here) old?.remove();
   else if (old?.dataset.key !== here.key || !here.row.element.contains(old)) {

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Sequence
+from pathlib import Path
 
 from roundproof.checks.results import Results
 from roundproof.cli.maker import Refused, at_pace, in_gauges
@@ -27,6 +28,8 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--gauge", metavar="GAUGE", action="append", default=[], help=say("options.gauge")
     )
+    parser.add_argument("--draw", metavar="DIR", type=Path, help=say("options.draw"))
+    parser.add_argument("--left-handed", action="store_true", help=say("options.left_handed"))
 
 
 def run(args: argparse.Namespace) -> int:
@@ -36,6 +39,8 @@ def run(args: argparse.Namespace) -> int:
     if isinstance(results, Refused):
         print(results.message, file=sys.stderr)
         return 2
+    if args.draw is not None:
+        return _draw(results, args.draw, mirrored=args.left_handed)
     if args.why is not None:
         return _why(results, args.why, args.format)
     if args.format == "json":
@@ -62,6 +67,20 @@ def _why(results: Results, name: str, kind: str) -> int:
     if not found:
         print(measure_why.unknown(results, name), file=sys.stderr)
     return 2 if results.unusable or not found else 0
+
+
+def _draw(results: Results, folder: Path, *, mirrored: bool) -> int:
+    from roundproof.cli.drawing_files import write_drawings
+
+    try:
+        number = sum(1 for _ in write_drawings(results, folder, mirrored=mirrored))
+    except OSError as fault:
+        path = clean(str(fault.filename or folder))
+        print(say("print.unwritten", path=path, why=fault.strerror), file=sys.stderr)
+        return 2
+    print(say("measure.drawn", files=count("file", number), folder=clean(folder.as_posix())))
+    _warn(results)
+    return 2 if results.unusable else 0
 
 
 def _warn(results: Results) -> None:

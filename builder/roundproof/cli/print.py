@@ -60,4 +60,5 @@ def _review(result: Result) -> str:
     assert result.proof is not None
     answers, unread = read_answers(result.proof.folder)
     page = review_page(result.proof, result.findings, answers, unread)
-    return filled("review.html", ("tokens", "page", "review"), page=page)
+    sheets = ("tokens", "page", "drawings", "review")
+    return filled("review.html", sheets, page=page)

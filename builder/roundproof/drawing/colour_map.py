@@ -60,17 +60,17 @@ def colour_map(
     main = Counter(mark for row in rows for mark in row.cells).most_common(1)[0][0]
     shapes: list[Shape] = []
     for place, row in enumerate(rows):
-        shapes += _here(row, high - CELL * (place + 1), half)
-    for place, row in enumerate(rows):
         shapes += _cells(row, high - CELL * (place + 1), right[place], main)
     shapes += _grid(rows, right, high)
     shapes += _labels(rows, right, high)
+    for place, row in enumerate(rows):
+        shapes += _here(row, high - CELL * (place + 1), half)
     key, below = _key(rows, -half + 4, high + 14)
     words = map_words(piece.piece.name, rows, mirrored)
     name = id or sheet_id(Kind.COLOURS, piece.piece.key)
     box = Box(-half, -8, 2 * half, below + 12)
     drawing = Drawing(
-        (*shapes, *key), "sheet colours", box, words[0], name, more=" ".join(words[1:])
+        (*shapes, *key), "drawn colours", box, words[0], name, more=" ".join(words[1:])
     )
     return Sheet(Kind.COLOURS, piece.piece.key, drawing, words[1], words)
 
@@ -93,7 +93,7 @@ def _here(row: Row, top: float, half: float) -> Iterable[Shape]:
     """What shows a round that the address names."""
     for number in range(row.first, min(row.last, row.first + MOST_NAMED) + 1):
         nth = f"-{row.nth}" if row.nth > 1 else ""
-        yield Group((Rect(-half, top, 2 * half, CELL, "here"),), id=f"r{number}{nth}")
+        yield Group((Rect(2 - half, top, 2 * half - 4, CELL, "here"),), id=f"r{number}{nth}")
 
 
 def _cells(row: Row, top: float, from_right: bool, main: YarnMark) -> Iterable[Shape]:

@@ -76,7 +76,7 @@ def outline(shape: Profile, name: str, across: float = 0.0, id: str = "") -> Out
         bottom += 4 + LINE * len(entry[1])
     words, id = outline_words(shape, name, above), id or sheet_id(Kind.OUTLINE, shape.piece)
     box = Box(-EDGE, -12, 2 * EDGE, bottom + 24)
-    drawing = Drawing(tuple(shapes), "sheet outline", box, words[0], id, more=" ".join(words[1:]))
+    drawing = Drawing(tuple(shapes), "drawn outline", box, words[0], id, more=" ".join(words[1:]))
     sheet = Sheet(Kind.OUTLINE, shape.piece, drawing, _caption(shape, above), words)
     return Outline(sheet, above, any(each.lines for each, _ in key), shape.every)
 

@@ -83,6 +83,7 @@ def courses(piece: WorkedPiece, most: int) -> tuple[Course, ...] | None:
     found: list[Course] = []
     seen: dict[int, int] = {}
     total, rows, flat = 0, in_rows(piece), False
+    named = any(worked.round.label.row for worked in piece.rounds)
     for worked, turned in _with_turns(piece):
         for number, single in _singles(worked):
             if single is None:
@@ -95,7 +96,7 @@ def courses(piece: WorkedPiece, most: int) -> tuple[Course, ...] | None:
             back = bool(found) and (turned or flat)
             found.append(_course(single, row, number, seen.get(number, 0), back))
             turned = _turns_at_the_end(worked)
-            flat = rows or worked.round.label.row
+            flat = worked.round.label.row if named else rows
         for number in range(worked.round.label.first, worked.round.label.last + 1):
             seen[number] = seen.get(number, 0) + 1
     return tuple(found)

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from markupsafe import Markup
 
-from roundproof.drawing.shapes import Box, Drawing, Rect
+from roundproof.drawing.chart.signs import Sign, drawn, known, scaled, tall
+from roundproof.drawing.shapes import Box, Drawing, Group, Rect
 from roundproof.drawing.svg import write_svg
-from roundproof.drawing.symbols import symbol
 from roundproof.frozen import dataclass
 from roundproof.reference import StitchKind, Technique, Term, stitches, techniques, terms
 from roundproof.writing.slug import slug
 
 _TALL, _WIDE = 26.0, 22.0
 """Pixels of a single crochet in the drawings of relative height."""
+_SIGN = 17.0
+"""Pixels of a stitch's width in its sign."""
 _SINGLE = "a single crochet (UK: double crochet)"
 
 
@@ -102,9 +104,12 @@ def _drawing(kind: StitchKind) -> Drawing:
     """A bar as wide as a stitch and as tall as this one, and on it the stitch's sign in charts; a
     chain, which has no height, as a line."""
     bar = max(kind.height * _TALL, 2.0)
-    tall = max(bar, 0.55 * _WIDE)
-    shapes = (Rect(0, (tall - bar) / 2, _WIDE, bar), *symbol(kind.id, _WIDE, tall))
-    return Drawing(shapes, "tall", Box(0, 0, _WIDE, tall), width=_WIDE, height=tall)
+    sign = Sign(kind.id)
+    high = tall(kind.id) * _SIGN if known(kind.id) else 0.0
+    whole = max(bar, high + 4)
+    over = scaled(drawn(sign), _SIGN, _WIDE / 2, (whole - high) / 2) if high else ()
+    shapes = (Rect(0, (whole - bar) / 2, _WIDE, bar), Group(over, "sign"))
+    return Drawing(shapes, "tall", Box(0, 0, _WIDE, whole), width=_WIDE, height=whole)
 
 
 def _word_row(term: Term) -> WordRow:

@@ -7,8 +7,10 @@ from collections.abc import Mapping
 from markupsafe import Markup
 
 from roundproof.drawing.yarns import BARE
+from roundproof.frozen import replace
 from roundproof.pages import front
 from roundproof.pages.assembly import album, between_rounds, first_at_once, steps
+from roundproof.pages.drawn import NONE, Drawings
 from roundproof.pages.figures import day
 from roundproof.pages.in_your_yarn import in_your_yarn
 from roundproof.pages.materials import materials, used_marks
@@ -26,13 +28,16 @@ from roundproof.proof import Proof
 _NONE: Mapping[str, Picture] = {}
 
 
-def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> PatternPage:
+def pattern_page(
+    proof: Proof, pictures: Mapping[str, Picture] = _NONE, drawn: Drawings = NONE
+) -> PatternPage:
     """All that a pattern's page prints. `pictures` are its photos by the names the file gives
-    them; one that is missing is left out. A preview has no rounds, and nothing drawn from them."""
+    them; one that is missing is left out. `drawn` are the drawings beside the page. A
+    preview has no rounds, and nothing drawn from them."""
     pattern, preview = proof.pattern, is_preview(proof)
     pictures = first_at_once(proof, pictures)
     ids = piece_ids(proof.fabric.pieces)
-    drawn = plate(proof)
+    first = plate(proof)
     contact = front.contact(pattern.contact.value) if pattern.contact else None
     return PatternPage(
         pattern.slug,
@@ -49,13 +54,13 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
         pattern.version.value if pattern.version else "",
         day(pattern.date.value) if pattern.date else "",
         front.size_line(pattern),
-        drawn,
+        first,
         front.facts(proof),
         front.safety(pattern),
         inline(pattern.care, pattern),
         materials(proof),
         (BARE, *used_marks(proof)),
-        () if preview else _pieces(proof, ids, pictures, 2 if drawn else 1),
+        () if preview else _pieces(proof, ids, pictures, drawn, 2 if first else 1),
         () if preview else steps(proof, ids),
         None if preview else sizes(proof, ids),
         None if preview else in_your_yarn(proof),
@@ -71,6 +76,7 @@ def pattern_page(proof: Proof, pictures: Mapping[str, Picture] = _NONE) -> Patte
         contact,
         tuple(inline(credit, pattern) for credit in pattern.credits),
         Sold(tuple((p.name, p.make) for p in pattern.pieces), contact) if preview else None,
+        () if preview else drawn.assembly,
     )
 
 
@@ -80,14 +86,19 @@ def _binomial(pattern: Pattern) -> Markup:
 
 
 def _pieces(
-    proof: Proof, ids: Mapping[str, str], pictures: Mapping[str, Picture], number: int
+    proof: Proof,
+    ids: Mapping[str, str],
+    pictures: Mapping[str, Picture],
+    drawn: Drawings,
+    number: int,
 ) -> tuple[PieceWork, ...]:
     """`number` is that of the first figure."""
     after, made = between_rounds(proof, pictures), list[PieceWork]()
     common = Common.of(proof)
     for key, piece in proof.fabric.pieces.items():
         report = front.report_link(proof.pattern, piece.piece.name)
-        made.append(piece_work(common, key, ids[key], number, after.get(key, {}), report))
+        work = piece_work(common, key, ids[key], number, after.get(key, {}), report)
+        made.append(replace(work, drawn=drawn.pieces.get(key, ())))
         number += made[-1].outline is not None
     return tuple(made)
 

@@ -11,6 +11,7 @@ from roundproof.drawing.colour import GROUNDS
 from roundproof.frozen import dataclass
 from roundproof.pages import photos
 from roundproof.pages.credits import Credited, credited
+from roundproof.pages.drawn import NONE, drawings
 from roundproof.pages.feed import Edition, editions
 from roundproof.pages.findings_shown import ShownFinding
 from roundproof.pages.findings_shown import shown as shown_findings
@@ -137,7 +138,8 @@ def _folder(
     usable = {file: made for file, made in found.items() if isinstance(made, photos.Picture)}
     pictures = {file: _value(made) for file, made in usable.items()}
     changed = pattern.date.value if pattern.date else None
-    page = pattern_page(proof, pictures)
+    beside = NONE if _sold(pattern) else drawings(proof)
+    page = pattern_page(proof, pictures, beside)
     values = {
         "page": page,
         "structured": structured(page, pattern, f"{at}/index.html"),
@@ -153,6 +155,7 @@ def _folder(
         drawn = {"label": words, "plate": page.plate}
         pages.append(SitePage(f"{at}/label.html", "label.html", drawn, listed=False))
     files = [SiteFile(f"{at}/yarns.css", yarn_sheet(pattern, grounds).encode())]
+    files += [SiteFile(f"{at}/{name}", text.encode()) for name, text in beside.files.items()]
     files += [
         SiteFile(f"{at}/{address}", data)
         for made in usable.values()

@@ -13,11 +13,13 @@ from roundproof.checks.results import summary
 from roundproof.drawing.yarns import yarn_marks
 from roundproof.fabric.model import WorkedPiece, WorkedRound
 from roundproof.findings import Finding, Severity
+from roundproof.frozen import replace
 from roundproof.notation.tree import Action, Note
 from roundproof.notation.writer import written
 from roundproof.pages import front
 from roundproof.pages.assembly import steps
 from roundproof.pages.between_rounds import entry
+from roundproof.pages.drawn import drawings_within
 from roundproof.pages.figures import day
 from roundproof.pages.materials import materials
 from roundproof.pages.names import piece_ids, shown_label
@@ -52,8 +54,14 @@ def review_page(
     by_place = dict(zip(map(id, findings), found, strict=True))
     pattern, total = proof.pattern, summary(tuple(findings))
     ids = piece_ids(proof.fabric.pieces)
+    drawn = drawings_within(proof)
     pieces = tuple(
-        _piece(proof, ids[key], piece, [(f, by_place[id(f)]) for f in findings if f.piece == key])
+        replace(
+            _piece(
+                proof, ids[key], piece, [(f, by_place[id(f)]) for f in findings if f.piece == key]
+            ),
+            drawn=drawn.pieces.get(key, ()),
+        )
         for key, piece in proof.fabric.pieces.items()
     )
     questions = tuple(asking.questions())
@@ -83,6 +91,7 @@ def review_page(
         tuple(f"{each.message} {each.mend}".strip() for each in unread),
         _answers(rooms),
         sum(1 for room in rooms if not room.said or room.stale),
+        drawn.assembly,
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from markupsafe import Markup
 
 from roundproof.frozen import dataclass
-from roundproof.pages.values import Materials, Step
+from roundproof.pages.values import Drawn, Materials, Step
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +64,7 @@ class ReviewPiece:
     rounds: tuple[ReviewRound, ...]
     after: tuple[Markup, ...]
     found: tuple[ReviewFinding, ...]
+    drawn: tuple[Drawn, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,3 +116,4 @@ class ReviewPage:
     unread: tuple[str, ...]
     answers: str
     open: int
+    drawn: tuple[Drawn, ...] = ()

@@ -34,6 +34,23 @@ class Figure:
 
 
 @dataclass(frozen=True, slots=True)
+class Drawn:
+    """A drawing that is a file beside the page: `src`, and `left` for left-handed makers, empty
+    where that is the same. `title` is what is read out in its place, `words` say what it shows in
+    lines, none where the page does so already."""
+
+    kind: str
+    name: str
+    src: str
+    left: str
+    width: int
+    height: int
+    title: str
+    caption: Markup
+    words: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Photo:
     picture: Picture
     alt: str
@@ -137,6 +154,7 @@ class PieceWork:
     columns: tuple[str, str]
     rows: tuple[Row, ...]
     report: str
+    drawn: tuple[Drawn, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -277,7 +295,7 @@ class Sold:
 @dataclass(frozen=True, slots=True)
 class PatternPage:
     """`unlisted` pages ask search engines to pass them by; a `preview` page has no rounds, and
-    says in `sold` where they are."""
+    says in `sold` where they are. `drawn` are the drawings of the assembly."""
 
     slug: str
     title: str
@@ -315,6 +333,7 @@ class PatternPage:
     contact: Contact | None
     credits: tuple[Markup, ...]
     sold: Sold | None
+    drawn: tuple[Drawn, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

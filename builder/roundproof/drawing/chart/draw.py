@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import groupby
-from math import cos, radians, sin
+from itertools import groupby, pairwise
+from math import cos, inf, radians, sin
 
 from roundproof.drawing.chart.frames import Frame, Point, Rings, Steps
 from roundproof.drawing.chart.numbers import Numbers
@@ -66,10 +66,9 @@ class Painter:
         begin = min(line.begin for line in lines)
         end = max(line.end for line in lines)
         parts = max(1, -int(-(end - begin) // CUT))
-        wide = (end - begin) / parts
-        for part in range(parts):
-            window = begin + part * wide - 1e-6, begin + (part + 1) * wide
-            words = f"part {part + 1} of {parts}" if parts > 1 else ""
+        cuts = [begin + (end - begin) * n / parts for n in range(1, parts)]
+        for part, window in enumerate(pairwise((-inf, *cuts, inf)), 1):
+            words = f"part {part} of {parts}" if parts > 1 else ""
             yield self.block(section, window, words)
 
     def block(self, section: Section, window: tuple[float, float] | None, words: str) -> Block:
@@ -106,7 +105,7 @@ class Painter:
 
     def sides(self, section: Section) -> list[float]:
         """Room for numbers: rounds begin on the right (mirrored, on the left), rows on both."""
-        wide = self.numbers.widest + 0.3
+        wide = self.numbers.widest + (0.7 if self.many else 0.3)
         left = wide if any(not line.forward for line in section.lines) else 0.6
         right = wide if any(line.forward for line in section.lines) else 0.6
         both = [left, right]
@@ -131,15 +130,14 @@ class Painter:
         within: Sequence[Placed],
         window: tuple[float, float] | None,
     ) -> Shape:
-        shapes: list[Shape] = [self.band(frame, line, within, "here")]
-        if self.many:
-            shapes += self.colours(frame, line, within)
+        shapes = list(self.colours(frame, line, within)) if self.many else []
         legs = list(self.legs(within))
         if legs:
             shapes.append(Path(tuple(legs), "line"))
         shapes.append(Group(tuple(self.sign(p, True) for p in within), "edge"))
         shapes.append(self.number(frame, line, within, window))
         shapes += self.marks_of_ends(frame, line, within)
+        shapes.append(self.band(frame, line, within, "here"))
         part = window is None or within[0] is line.placed[0]
         return Group(tuple(shapes), id=self.signs.id_of(line.course) if part else "")
 
@@ -281,6 +279,7 @@ class Painter:
             return Text(x, y, words, "label", "middle", ".36em")
         places = [p.s for p in within]
         right = line.forward
-        edge = min(places) - 0.75 if right else max(places) + 0.75
+        aside = 1.1 if self.many else 0.75  # a letter may stand on the edge
+        edge = min(places) - aside if right else max(places) + aside
         x, y = self.at((-edge, -middle))
         return Text(x, y, words, "label", "start" if right == (self.flip > 0) else "end", ".36em")

@@ -18,7 +18,7 @@ from roundproof.frozen import replace
 Seam = Callable[[Course], float]
 """The room that the number of a round needs between its end and its beginning."""
 
-FARTHEST = 1.3
+FARTHEST = 1.0
 """A stitch that would stand farther aside from its own begins another section."""
 
 

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from textwrap import wrap
 
 from roundproof.drawing.chart.draw import UNIT, Block, Ends, Painter
 from roundproof.drawing.chart.frames import Rings
 from roundproof.drawing.chart.key import entries
 from roundproof.drawing.chart.layout import sections
-from roundproof.drawing.chart.numbers import Numbers
+from roundproof.drawing.chart.numbers import LETTER, Numbers
 from roundproof.drawing.chart.page import boxed, packed
 from roundproof.drawing.chart.placed import Section
-from roundproof.drawing.chart.signs import drawn
+from roundproof.drawing.chart.signs import drawn, scaled
 from roundproof.drawing.chart.used import Signs
 from roundproof.drawing.shapes import Drawing, Group, Path, Shape, Text, Use
 from roundproof.drawing.sheet import Kind, Sheet
@@ -24,6 +25,8 @@ from roundproof.pattern.model import Terms
 
 MOST = 6000
 """Stitches of a piece that is drawn; a larger one has its rounds in words."""
+KEY_LEFT = 60.0
+"""Where the words of the key begin, in pixels."""
 KEY_LINE = 34.0
 """From one line of the key to the next, in pixels, or more where a sign is taller."""
 
@@ -50,17 +53,15 @@ def chart(
         (_headed(section, rows, part), part) for section in laid for part in painter.blocks(section)
     ]
     sheet = packed(blocks)
-    key, high = _key(signs, own, painter, sheet.high + 24)
-    lines = tuple(_lines(piece, terms, letter))
+    key, high = _key(signs, own, painter, sheet.high + 24, sheet.wide)
+    lines = tuple(_lines(piece, terms, marks, letter))
     drawing = Drawing(
         (*sheet.shapes, *(shape for line in key for shape in line)),
         "chart",
         boxed(sheet.wide, high),
         _title(piece, found, rows),
         f"chart-{piece.piece.key}",
-        defined=tuple(
-            (name, (Group(_scaled(drawn(sign))),)) for sign, name in signs.defined.items()
-        ),
+        defined=tuple((name, scaled(drawn(sign), UNIT)) for sign, name in signs.defined.items()),
         more=" ".join(lines),
     )
     return Sheet(
@@ -119,56 +120,46 @@ def _caption(laid: Sequence[Section], rows: bool, mirrored: bool, cut: bool) -> 
     return " ".join(said)
 
 
-def _lines(piece: WorkedPiece, terms: Terms, letter: Callable[[str], str]) -> Iterator[str]:
+def _lines(
+    piece: WorkedPiece, terms: Terms, marks: Marks, letter: Callable[[str], str]
+) -> Iterator[str]:
+    """The rounds in words, with the yarn where it is another one than before."""
+    yarn: str | None = None
     for worked in piece.rounds:
         assert worked.instruction is not None
         count = f" ({worked.made})" if worked.made is not None else ""
-        yield f"{worked.label}: {written(worked.instruction, terms, letter)}{count}."
+        text = written(worked.instruction, terms, letter)
+        change = worked.yarn != yarn and len(marks) > 1 and worked.yarn in marks
+        lead = f"in {marks[worked.yarn].name}: " if change and worked.yarn else ""
+        yield f"{worked.label}: {lead}{text}{count}."
+        yarn = worked.stretches[-1].yarn if worked.stretches else worked.yarn
 
 
 def _key(
-    signs: Signs, own: Mapping[str, str], painter: Painter, top: float
+    signs: Signs, own: Mapping[str, str], painter: Painter, top: float, wide: float
 ) -> tuple[list[tuple[Shape, ...]], float]:
     """Its lines, and where they end."""
     lines: list[tuple[Shape, ...]] = []
+    letters = int((wide - KEY_LEFT) / (LETTER * UNIT))
     for name, sign, feet, words in entries(signs.defined, signs.together, own):
         tall = sign.tall * UNIT
-        high = max(KEY_LINE, tall + 10)
+        said = wrap(words, letters) or [""]
+        high = max(KEY_LINE * len(said), tall + 10)
         middle = top + high / 2
         if feet == 1:
             shape: Shape = Use(name, 24, middle - tall / 2)
         else:
             shape = painter.sample(sign, feet, 24.0, middle + 14)
-        lines.append((Group((shape,), "edge"), Text(60, middle, words, "label", dy=".36em")))
+        first = middle - KEY_LINE * (len(said) - 1) / 2
+        told = (
+            Text(KEY_LEFT, first + KEY_LINE * n, line, "label", dy=".36em")
+            for n, line in enumerate(said)
+        )
+        lines.append((Group((shape,), "edge"), *told))
         top += high
     for css, words in painter.ends_told():
         middle = top + KEY_LINE / 2
         shape = Path((("M", 19, middle - 6), ("L", 31, middle), ("L", 19, middle + 6), ("Z",)), css)
-        lines.append((shape, Text(60, middle, words, "label", dy=".36em")))
+        lines.append((shape, Text(KEY_LEFT, middle, words, "label", dy=".36em")))
         top += KEY_LINE
     return lines, top
-
-
-def _scaled(shapes: Sequence[Shape]) -> tuple[Shape, ...]:
-    """The shapes of a sign, from stitch widths to pixels."""
-    found: list[Shape] = []
-    for shape in shapes:
-        if isinstance(shape, Path):
-            found.append(Path(tuple(_step(step) for step in shape.steps), shape.css))
-        elif isinstance(shape, Text):
-            x, y = float(_plain(shape.x)), float(_plain(shape.y))
-            found.append(Text(x * UNIT, y * UNIT, shape.words, shape.css, shape.anchor, shape.dy))
-    return tuple(found)
-
-
-def _plain(length: object) -> float:
-    assert isinstance(length, int | float)
-    return length
-
-
-def _step(step: tuple[str | float, ...]) -> tuple[str | float, ...]:
-    letter, *numbers = step
-    if letter == "A":
-        rx, ry, turn, large, sweep, x, y = (float(n) for n in numbers)
-        return ("A", rx * UNIT, ry * UNIT, turn, large, sweep, x * UNIT, y * UNIT)
-    return (letter, *(float(n) * UNIT for n in numbers))

@@ -11,9 +11,9 @@ but for slashes and hooks, which do not turn round for left-handed makers: a sig
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from roundproof.drawing.shapes import Path, Shape, Text
+from roundproof.drawing.shapes import Path, Shape, Share, Text
 from roundproof.frozen import dataclass
 from roundproof.notation.tree import Loop
 
@@ -96,6 +96,32 @@ def drawn(sign: Sign) -> tuple[Shape, ...]:
     if not known(sign.kind):
         return (*_lozenge(sign.letter, high), *_loop(sign.loop, high))
     return (*_sign(base_of(sign.kind), high), *_post(sign.kind, high), *_loop(sign.loop, high))
+
+
+def scaled(
+    shapes: Iterable[Shape], unit: float, x: float = 0.0, y: float = 0.0
+) -> tuple[Shape, ...]:
+    """Shapes of a sign with so many pixels to a stitch's width, their origin at (x, y)."""
+    found: list[Shape] = []
+    for shape in shapes:
+        if isinstance(shape, Path):
+            steps = tuple(_scaled(step, unit, x, y) for step in shape.steps)
+            found.append(Path(steps, shape.css))
+        elif isinstance(shape, Text) and not isinstance(shape.y, Share):
+            low = y + shape.y * unit
+            found.append(Text(x, low, shape.words, shape.css, shape.anchor, shape.dy))
+    return tuple(found)
+
+
+def _scaled(
+    step: tuple[str | float, ...], unit: float, x: float, y: float
+) -> tuple[str | float, ...]:
+    """An arc has two radii and three settings before its point."""
+    letter, numbers = step[0], [float(n) for n in step[1:]]
+    lead = 5 if letter == "A" else 0
+    way = [n * unit if place < 2 else n for place, n in enumerate(numbers[:lead])]
+    moved = [n * unit + (y if place % 2 else x) for place, n in enumerate(numbers[lead:])]
+    return (letter, *way, *moved)
 
 
 def slashes(kind: str) -> int:

@@ -42,7 +42,7 @@ def slots(course: Course) -> tuple[Slot, ...]:
     """In the direction of work; all stitches of the course are in them, once."""
     found: list[Slot] = []
     row = course.stitches
-    shares = {} if course.ground is Ground.RING else _sharing(course.stands)
+    shares = {} if course.far or course.ground is Ground.RING else _sharing(course.stands)
     lifts = _leading_chains(course)
     at = 0
     if lifts:

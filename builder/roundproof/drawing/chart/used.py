@@ -47,5 +47,6 @@ class Signs:
 
     @staticmethod
     def id_of(course: Course) -> str:
-        """What an address names a round by."""
-        return f"r{course.number}" + (f"-{course.nth + 1}" if course.nth else "")
+        """What an address names a round by, as on its page: 'r7', and 'r7-b' where the number comes
+        back."""
+        return f"r{course.number}" + (f"-{chr(97 + course.nth % 26)}" if course.nth else "")

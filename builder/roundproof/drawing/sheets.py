@@ -1,0 +1,25 @@
+"""All drawings of a pattern, each with its words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from roundproof.drawing.chart.sheet import chart
+from roundproof.drawing.sheet import Sheet
+from roundproof.drawing.yarns import yarn_marks
+from roundproof.fabric.model import WorkedPiece
+from roundproof.proof import Proof
+
+
+def sheets(proof: Proof, mirrored: bool = False) -> Iterator[Sheet]:
+    """Those of each piece in turn, then those of the assembly; `mirrored` is for left-handed
+    makers."""
+    for piece in proof.fabric.pieces.values():
+        yield from _of_piece(proof, piece, mirrored)
+
+
+def _of_piece(proof: Proof, piece: WorkedPiece, mirrored: bool) -> Iterator[Sheet]:
+    marks, own = yarn_marks(proof.pattern), {s.key: s.key for s in proof.pattern.stitches}
+    drawn = chart(piece, marks, proof.pattern.written_in, proof.letter, own, mirrored)
+    if drawn is not None:
+        yield drawn

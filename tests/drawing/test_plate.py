@@ -59,7 +59,8 @@ def test_limbs_point_out_from_their_places_round_a_flat_body() -> None:
     assert plate.above
     assert plate.main == "body"
     legs = groups(plate.drawing)
-    assert sorted(round(leg.turn) % 360 for leg in legs) == [0, 90, 180, 270]
+    # They begin at the start of the round and are two stitches wide: a 32nd of a turn, 11.25°.
+    assert sorted(-leg.turn % 90 for leg in legs) == pytest.approx([11.25] * 4)
     far = {round(hypot(leg.x, leg.y), 3) for leg in legs}
     assert len(far) == 1  # all on the edge of the body
 
@@ -77,10 +78,10 @@ def test_eyes_are_drawn_at_their_size_on_either_side_of_the_front() -> None:
 def test_seats_are_shares_of_the_round_from_the_front() -> None:
     proof = proof_of(BEAST)
     (leg,) = seats(proof.pattern, proof.fabric)
-    # Evenly four, from the start of the round, and the front is 8 stitches on of 32.
-    assert leg.turns == (0.75, 0.0, 0.25, 0.5)
+    # Evenly four, the first on stitches 1 and 2, and the front is 8 stitches on of 32.
+    assert leg.turns == (25 / 32, 1 / 32, 9 / 32, 17 / 32)
     (eye,) = things(proof.pattern, proof.fabric)
-    assert eye.turns == (2 / 24, 1 - 2 / 24)  # in stitches of R3
+    assert eye.turns == (1 - 2 / 24, 2 / 24)  # in stitches of R3
 
 
 def test_gaps_are_counted_from_the_middle_of_the_first() -> None:
@@ -96,6 +97,14 @@ def test_a_tall_body_is_drawn_from_the_side_and_the_rest_below_it() -> None:
     tops = {leg.y for leg in groups(plate.drawing)}
     assert len(groups(plate.drawing)) == 4
     assert min(tops) > 100  # below 26 rounds of 5 mm
+
+
+def test_from_the_side_later_stitches_are_to_the_right_of_the_front() -> None:
+    # Worked right-handed, right side out, with the start at the top.
+    tall = BEAST.replace("R5: sc around", "R5-R30: sc around")
+    plate = drawn(proof_of(tall.replace("{mark: front, apart: 4}", "{st: 12}")))
+    (eye,) = (shape for shape in plate.drawing.shapes if isinstance(shape, Circle))
+    assert eye.cx > 0  # the front is after stitch 6 of 24 there
 
 
 def test_without_a_gauge_the_pieces_are_drawn_from_their_counts() -> None:

@@ -47,7 +47,7 @@ def looks(shades: Mapping[str, RGB]) -> Looks:
 def _both(ground: Ground) -> Mapping[str, Look]:
     """`line` is a hairline, `thin` finer, `edge` firm, `faint` what is there for help, `hatch` says
     that something does not lie flat, `dots` are strokes without length, `words` are letters, `here`
-    is about the round in work."""
+    is about the round in work, `set` is what is set on a piece: words are read on it."""
     line, half = write_shade(ground.ink), write_shade(mix(ground.ink, ground.paper, 0.45))
     lettered = {"fill": line, "stroke": "none", "font-family": FONT}
     drawn = {"fill": "none", "stroke-linecap": "round", "stroke-linejoin": "round"}
@@ -59,6 +59,11 @@ def _both(ground: Ground) -> Mapping[str, Look]:
         "dashed": drawn | {"stroke": line, "stroke-width": "1", "stroke-dasharray": "4 3"},
         "hatch": drawn | {"stroke": line, "stroke-width": "0.9"},
         "dots": drawn | {"stroke": line, "stroke-width": "3.6"},
+        "set": {
+            "fill": write_shade(mix(ground.ink, ground.paper, 0.2)),
+            "stroke": line,
+            "stroke-width": "1.4",
+        },
         "here": drawn | {"stroke": line, "stroke-width": "2.5", "visibility": "hidden"},
         "solid": {"fill": line},
         "paper": {"fill": write_shade(ground.paper)},

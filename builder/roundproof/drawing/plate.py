@@ -237,13 +237,14 @@ def _things(main: Profile, pattern: Pattern, fabric: Fabric, rough: bool) -> lis
 
 
 def _spot(main: Profile, radius: float, height: float, turn: float) -> tuple[float, float] | None:
-    """Where a place on the main piece is on the sheet; None on the side turned away."""
+    """Where a place on the main piece is on the sheet; None on the side turned away. From above the
+    front is at the top; from the side it is turned to who looks, so that left and right change."""
     if main.flat:
         x, y, _, _ = at_turn(turn, radius, main.straight)
         return x, y
     if cos(2 * pi * turn) < -0.05:
         return None
-    x, depth = -radius * sin(2 * pi * turn), radius * cos(2 * pi * turn)
+    x, depth = radius * sin(2 * pi * turn), radius * cos(2 * pi * turn)
     return x, height * LEAN + TILT * depth
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from roundproof.drawing.chart.sheet import chart
+from roundproof.drawing.joining.sheet import edge_sheets
+from roundproof.drawing.placing.sheet import placement_sheets
 from roundproof.drawing.sheet import Sheet
 from roundproof.drawing.yarns import yarn_marks
 from roundproof.fabric.model import WorkedPiece
@@ -16,6 +18,8 @@ def sheets(proof: Proof, mirrored: bool = False) -> Iterator[Sheet]:
     makers."""
     for piece in proof.fabric.pieces.values():
         yield from _of_piece(proof, piece, mirrored)
+    yield from placement_sheets(proof, mirrored=mirrored)
+    yield from edge_sheets(proof)
 
 
 def _of_piece(proof: Proof, piece: WorkedPiece, mirrored: bool) -> Iterator[Sheet]:

@@ -54,11 +54,15 @@ class Site:
 
     @property
     def text(self) -> str:
-        if self.kind == "between" and self.first != self.last:
-            return f"{self.piece} between R{self.first} and R{self.last}"
         joint = "up " if self.kind == "up" else ""
-        rounds = f"R{self.first}" if self.first == self.last else f"R{self.first}-R{self.last}"
-        return f"{self.piece} {joint}{rounds}"
+        return f"{self.piece} {joint}{self.on}"
+
+    @property
+    def on(self) -> str:
+        """Its rounds: 'R8-R11', 'between R4 and R5'."""
+        if self.kind == "between" and self.first != self.last:
+            return f"between R{self.first} and R{self.last}"
+        return f"R{self.first}" if self.first == self.last else f"R{self.first}-R{self.last}"
 
 
 def site_of(fabric: Fabric, join: Join) -> Site | None:

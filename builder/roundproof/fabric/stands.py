@@ -13,9 +13,36 @@ from math import ceil
 from roundproof.fabric.model import Fabric, WorkedPiece
 from roundproof.fabric.places import Site, counts_between, marks_of, site_of
 from roundproof.frozen import dataclass
-from roundproof.notation.edges import piece_of, read_label
+from roundproof.notation.edges import piece_of, read_edge, read_label
 from roundproof.pattern.model import Around, Join, Pattern, Place
 from roundproof.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What one step sets on `host`, and where: `copies` of `what`, a piece (`thing` False) or a
+    thing. `wide` is how many stitches each covers, `guessed` where half its edge was taken for
+    that because the step does not say. `placed` is whether it says where on the host."""
+
+    what: str
+    host: str
+    site: Site
+    around: Around | None
+    wide: float
+    guessed: bool
+    copies: int
+    thing: bool
+    placed: bool
+    span: Span
+
+    @property
+    def low(self) -> float:
+        """How far up it begins, in rounds from the start (a line between R4 and R5 is at 4)."""
+        return self.site.first if self.site.kind == "between" else self.site.first - 1
+
+    @property
+    def high(self) -> float:
+        return self.site.first if self.site.kind == "between" else self.site.last
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +50,9 @@ class Stand:
     """One of the things that a step sets on `host`. It reaches from height `low` to `high`, in
     rounds from the start (a line between R4 and R5 is at 4), and from `start` over `wide`
     stitches of the `count` in the round there. `exact` where its mark is in a round of that
-    count; `nth` counts the copies of one step, from 1."""
+    count; `nth` counts the copies of one step, from 1. `said` is False where the step leaves
+    open where round its host it goes and the place is only the likeliest; `even` False where its
+    rounds have several counts, of which `count` is the first."""
 
     what: str
     host: str
@@ -36,6 +65,8 @@ class Stand:
     nth: int
     site: Site
     span: Span
+    said: bool = True
+    even: bool = True
 
     @property
     def middle(self) -> float:
@@ -45,10 +76,7 @@ class Stand:
     @property
     def on(self) -> str:
         """The rounds it stands on: 'R8-R11', 'between R4 and R5'."""
-        first, last = self.site.first, self.site.last
-        if self.site.kind == "between" and first != last:
-            return f"between R{first} and R{last}"
-        return f"R{first}" if first == last else f"R{first}-R{last}"
+        return self.site.on
 
     @property
     def stitches(self) -> str:
@@ -61,60 +89,126 @@ class Stand:
 
 def stands(pattern: Pattern, fabric: Fabric) -> tuple[Stand, ...]:
     """Everything whose place round its host is said, and whose round has one count."""
-    found: list[Stand] = []
+    return tuple(
+        stand
+        for setting in settings(pattern, fabric)
+        if setting.placed and setting.site.kind != "up"
+        for stand in stood(fabric, setting)
+        if stand.said and stand.even
+    )
+
+
+def settings(pattern: Pattern, fabric: Fabric) -> Iterator[Setting]:
+    """What joins and placements set on pieces, in working order. A join that names no place on its
+    host sets the piece on the round it names, or on the last."""
     for step in pattern.assembly:
+        found = None
         if isinstance(step.verb, Join):
-            found += _joined(fabric, step.verb)
+            found = _joined(fabric, step.verb)
         elif isinstance(step.verb, Place):
-            found += _placed(fabric, step.verb)
-    return tuple(found)
+            found = _placed(fabric, step.verb)
+        if found is not None:
+            yield found
 
 
-def _joined(fabric: Fabric, join: Join) -> Iterator[Stand]:
+def _joined(fabric: Fabric, join: Join) -> Setting | None:
+    guest = piece_of(join.edge.value, fabric.pieces)
     site = site_of(fabric, join)
-    if site is None or site.kind == "up" or site.stitches is None or join.around is None:
-        return
-    guest = piece_of(join.edge.value, fabric.pieces) or join.edge.value
-    yield from _stood(fabric, site, join.around, guest, join.edge.span)
+    placed = site is not None
+    if site is None and (join.at is not None or (site := _whole_round(fabric, join)) is None):
+        return None
+    worked = fabric.pieces[guest] if guest else None
+    wide = site.stitches if site.kind != "up" else 0
+    edge = (worked.last.made or 0) if worked and worked.last else 0
+    return Setting(
+        what=guest or join.edge.value,
+        host=site.piece,
+        site=site,
+        around=join.around,
+        wide=edge / 2 if wide is None else float(wide),
+        guessed=wide is None,
+        copies=max(1, worked.piece.make) if worked else 1,
+        thing=False,
+        placed=placed,
+        span=join.edge.span,
+    )
 
 
-def _placed(fabric: Fabric, place: Place) -> Iterator[Stand]:
+def _whole_round(fabric: Fabric, join: Join) -> Site | None:
+    name = read_edge(join.to.value, fabric.pieces) if join.to else None
+    if name is None or (last := fabric.pieces[name.piece].last) is None:
+        return None
+    number = last.round.label.last if name.round is None else name.round
+    return Site(name.piece, "between", number, number)
+
+
+def _placed(fabric: Fabric, place: Place) -> Setting | None:
     key = piece_of(place.piece.value, fabric.pieces) if place.piece else None
     numbers = [n for label in place.between if (n := read_label(label.value)) is not None]
-    if key is None or not numbers or place.around is None:
-        return
+    if key is None or not numbers:
+        return None
     site = Site(key, "between", min(numbers), max(numbers), 0)
-    yield from _stood(fabric, site, place.around, place.item.value, place.item.span)
+    return Setting(
+        what=place.item.value,
+        host=key,
+        site=site,
+        around=place.around,
+        wide=0.0,
+        guessed=False,
+        copies=1,
+        thing=True,
+        placed=True,
+        span=place.item.span,
+    )
 
 
-def _stood(fabric: Fabric, site: Site, around: Around, what: str, span: Span) -> Iterator[Stand]:
-    worked, wide = fabric.pieces[site.piece], float(site.stitches or 0)
+def stood(fabric: Fabric, setting: Setting) -> tuple[Stand, ...]:
+    """Each copy of it where it stands. Where that is not said, pieces stand evenly from the front
+    on; a thing stands nowhere. None for more than `MOST`, nor where a count is not known."""
+    worked, site, around = fabric.pieces[setting.host], setting.site, setting.around
     counts = counts_between(worked, site.first, site.last)
-    origin = _origin(worked, around, counts[0]) if len(counts) == 1 and counts[0] else None
-    if origin is None:
-        return
-    between = site.kind == "between"
-    low, high = (site.first, site.first) if between else (site.first - 1, site.last)
-    place, exact = origin
-    for nth, start in enumerate(starts(around, place, wide, counts[0]), 1):
-        yield Stand(
-            what, site.piece, low, high, start % counts[0], wide, counts[0], exact, nth, site, span
+    count = counts[0] if counts else 0
+    origin = origin_of(worked, around, count) if around and count else None
+    if not count or (around is None and setting.thing) or (around is not None and origin is None):
+        return ()
+    if around is None or origin is None:
+        front = place_of(worked, "front", count) or (0.0, True)
+        copies, origin = min(setting.copies, MOST), front
+        half = setting.wide / 2
+        found = tuple(front[0] + (n + 0.5) * count / copies - half for n in range(copies))
+    else:
+        found = starts(around, origin[0], setting.wide, count)
+    return tuple(
+        Stand(
+            setting.what, setting.host, setting.low, setting.high, start % count, setting.wide,
+            count, origin[1], nth, site, setting.span,
+            said=around is not None and not setting.guessed, even=len(counts) == 1,
         )
+        for nth, start in enumerate(found, 1)
+    )  # fmt: skip
 
 
-def _origin(worked: WorkedPiece, around: Around, count: int) -> tuple[float, bool] | None:
+def origin_of(worked: WorkedPiece, around: Around, count: int) -> tuple[float, bool] | None:
     """Where counting begins on a round of so many stitches, and whether that is exact."""
     named = around.mark or around.from_
     if named is None:
         return 0.0, True
-    marks = {name.lower(): mark for name, mark in marks_of(worked).items()}
-    if (mark := marks.get(named.value.strip().lower())) is not None:
-        there = counts_between(worked, mark.round, mark.round)
-        if len(there) != 1 or not 0 < mark.stitch <= there[0]:
-            return None
-        return mark.place * count / there[0], there[0] == count
+    if named.value.strip().lower() in {name.lower() for name in marks_of(worked)}:
+        return place_of(worked, named.value, count)
     number = [int(part) for part in named.value.split() if part.isdigit()]
     return (number[0] - 1.0, True) if around.from_ and number else None
+
+
+def place_of(worked: WorkedPiece, name: str, count: int) -> tuple[float, bool] | None:
+    """Where a mark is on a round of so many stitches, and whether that is exact. None where there
+    is no such mark, or none that its round can have."""
+    marks = {known.lower(): mark for known, mark in marks_of(worked).items()}
+    if (mark := marks.get(name.strip().lower())) is None:
+        return None
+    there = counts_between(worked, mark.round, mark.round)
+    if len(there) != 1 or not 0 < mark.stitch <= there[0]:
+        return None
+    return mark.place * count / there[0], there[0] == count
 
 
 def starts(around: Around, origin: float, wide: float, count: int) -> tuple[float, ...]:

@@ -1,18 +1,21 @@
 import pytest
 
+from roundproof.drawing.looks import looks
 from roundproof.drawing.shapes import (
     Box,
     Circle,
     Drawing,
     Group,
+    Letters,
     Line,
     Path,
     Rect,
     Share,
     Spot,
     Text,
+    compact,
 )
-from roundproof.drawing.svg import number, write_svg
+from roundproof.drawing.svg import number, write_file, write_svg
 
 
 def test_lengths_are_user_units_or_per_cent() -> None:
@@ -52,6 +55,43 @@ def test_every_shape_is_written_and_none_has_a_style() -> None:
     assert 'transform="translate(3 4)rotate(90)"' in svg
     assert '<svg x="50%" y="50%"><text' in svg
     assert "style" not in svg
+
+
+def test_a_file_has_a_ground_of_its_own_for_light_and_dark() -> None:
+    """Or light ink would stand on the white that a browser shows a file on."""
+    drawing = Drawing((Line(0, 0, 1, 1, "line"),), "", Box(-5, -2, 20, 10), "A", "a")
+    file = write_file(drawing, looks({}))
+    ground = '<rect class="paper" fill="#FFFFFF" x="-5" y="-2" width="20" height="10"/>'
+    assert f"</style>{ground}<line" in file
+    assert ".line{stroke:#E9EFEC}" in file and ".paper{fill:#10191E}" in file
+    assert "paper" not in write_svg(drawing)
+
+
+def test_letters_have_each_their_own_place() -> None:
+    letters = Letters((8, 24, 40), 12, ("A", "<", "B"), "words")
+    assert write_svg(Drawing((letters,), "")) == (
+        '<svg aria-hidden="true"><text class="words" x="8 24 40" y="12" text-anchor="middle">'
+        "A&lt;B</text></svg>"
+    )
+
+
+def test_a_path_in_few_letters_leads_to_the_same_places() -> None:
+    steps = (("M", 1, 2), ("L", 4, 6.04), ("H", 9), ("V", 1), ("Z",), ("M", 3, 3), ("v", -2))
+    found = compact(Path((*steps, ("l", 1, 1), ("h", 0)), "edge"))
+    assert found == Path(
+        (
+            ("M", 1, 2),
+            ("l", 3, 4),
+            ("h", 5),
+            ("v", -5),
+            ("z",),
+            ("m", 2, 1),
+            ("v", -2),
+            ("l", 1, 1),
+            ("h", 0),
+        ),
+        "edge",
+    )
 
 
 @pytest.mark.parametrize(

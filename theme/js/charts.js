@@ -1,10 +1,10 @@
-// The round in work, marked in the chart of its piece: a chart's address may name a round.
+// The round in work, marked in the drawings of its piece: their address may name a round.
 
 import { doneIn } from "./place.js";
 
-/** Mark the round in the chart of its piece, and none in the others. */
+/** Mark the round in the drawings of its piece, and none in the others. */
 export function markInChart(keeping, here) {
-  for (const image of document.querySelectorAll(".drawing [data-kind='chart'] img")) {
+  for (const image of document.querySelectorAll(".drawing[data-piece] img")) {
     const piece = image.closest(".drawing").dataset.piece;
     const round = here && here.piece.id === piece ? roundOf(keeping, here) : "";
     const [file, old = ""] = image.getAttribute("src").split("#");
@@ -12,7 +12,7 @@ export function markInChart(keeping, here) {
   }
 }
 
-/** What the chart calls the round: "r7", or "r7-b" where a number comes back. */
+/** What a drawing calls the round: "r7", or "r7-b" where a number comes back. */
 function roundOf(keeping, { row, key }) {
   const first = Number(row.label.match(/\d+/)[0]);
   const number = first + Math.min(doneIn(keeping.place, key), row.rounds - 1);

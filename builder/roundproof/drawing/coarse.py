@@ -54,7 +54,7 @@ def _coarse(one: Profile, unit: float) -> Profile:
         for at in (point / BETWEEN for point in range(1, (PLACES - 1) * BETWEEN + 1))
     )
     straight = _rounded(one.straight, unit)
-    return replace(one, rings=smooth, straight=straight, opening=radii[0], every=1)
+    return replace(one, rings=smooth, straight=straight, opening=radii[0], every=1, whole=())
 
 
 def _share(place: float) -> float:

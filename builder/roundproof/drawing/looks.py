@@ -36,23 +36,29 @@ def looks(shades: Mapping[str, RGB]) -> Looks:
         dark[css] = {"fill": write_shade(pale(shade, DARK))}
         light[f"{css}-full"] = dark[f"{css}-full"] = {"fill": write_shade(shade)}
         light[f"{css}-on"] = dark[f"{css}-on"] = {"fill": write_shade(on(shade))}
-    changed = {css: look for css, look in dark.items() if light[css] != look}
+    changed = {
+        css: {name: value for name, value in look.items() if light[css].get(name) != value}
+        for css, look in dark.items()
+        if light[css] != look
+    }
     return Looks(light, changed)
 
 
 def _both(ground: Ground) -> Mapping[str, Look]:
-    """`line` is a hairline, `edge` a firm one, `faint` what is there for help, `hatch` says that
-    something does not lie flat, `words` are letters, `here` is about the round in work, `set` is
-    what is set on a piece: words are read on it."""
+    """`line` is a hairline, `thin` finer, `edge` firm, `faint` what is there for help, `hatch` says
+    that something does not lie flat, `dots` are strokes without length, `words` are letters, `here`
+    is about the round in work, `set` is what is set on a piece: words are read on it."""
     line, half = write_shade(ground.ink), write_shade(mix(ground.ink, ground.paper, 0.45))
     lettered = {"fill": line, "stroke": "none", "font-family": FONT}
     drawn = {"fill": "none", "stroke-linecap": "round", "stroke-linejoin": "round"}
     return {
         "line": drawn | {"stroke": line, "stroke-width": "1"},
+        "thin": drawn | {"stroke": line, "stroke-width": "0.5"},
         "edge": drawn | {"stroke": line, "stroke-width": "1.8"},
         "faint": drawn | {"stroke": half, "stroke-width": "0.8"},
         "dashed": drawn | {"stroke": line, "stroke-width": "1", "stroke-dasharray": "4 3"},
         "hatch": drawn | {"stroke": line, "stroke-width": "0.9"},
+        "dots": drawn | {"stroke": line, "stroke-width": "3.6"},
         "set": {
             "fill": write_shade(mix(ground.ink, ground.paper, 0.2)),
             "stroke": line,

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from math import atan2, cos, degrees, pi, sin
 
 from roundproof.drawing.coarse import coarse, turned, without_rounds
-from roundproof.drawing.outline import RULES
+from roundproof.drawing.outlines.rulers import RULES
 from roundproof.drawing.places import MOST_COPIES, Seat, seats, things
 from roundproof.drawing.profile import Profile, profile
 from roundproof.drawing.shapes import Box, Circle, Drawing, Group, Line, Path, Shape

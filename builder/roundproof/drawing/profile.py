@@ -23,20 +23,22 @@ MOST_RINGS = 60
 @dataclass(frozen=True, slots=True)
 class Ring:
     """The upper edge of a round. `radius` is half its width (of an oval: of its round ends),
-    `height` its distance from the start along the axis."""
+    `height` its distance from the start along the axis; `lies` how the round lies, where that can
+    be told."""
 
     number: int
     radius: float
     height: float
     mark: YarnMark
-    ruffled: bool = False
+    lies: Flatness | None = None
     fullness: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)
 class Profile:
     """`straight` is the length of an oval's straight sides; `every` how many rounds a ring stands
-    for; `opening` the radius it starts from, 0 for a closed start."""
+    for, `whole` has a ring for each of them; `opening` is the radius it starts from, 0 for a closed
+    start; `tip` how far it goes on beyond the last ring where that is drawn shut."""
 
     piece: str
     form: Form
@@ -46,6 +48,8 @@ class Profile:
     opening: float = 0.0
     every: int = 1
     guessed: bool = False
+    tip: float = 0.0
+    whole: tuple[Ring, ...] = ()
 
     @property
     def widest(self) -> Ring:
@@ -87,21 +91,27 @@ def _measured(piece: WorkedPiece, size: PieceSize, marks: Marks) -> Profile:
     straight = 0.0
     if size.form is Form.OVAL and size.length_mm and size.diameter_mm:
         straight = max(0.0, size.length_mm - size.diameter_mm)
-    chosen, every = _thinned(size.outline, max(size.outline, key=lambda r: r.length_mm))
     yarns = _yarn_of(piece, len(size.outline), marks)
-    rings = tuple(
+    rows = size.form is Form.ROWS
+    whole = tuple(
         Ring(
             at.number,
             _radius(at, size.form, straight),
             at.height_mm,
             yarns(place),
-            at.flatness is Flatness.RUFFLED,
+            None if rows else at.flatness,
             at.fullness,
         )
-        for place, at in chosen
+        for place, at in enumerate(size.outline)
     )
-    opening = _opening(piece, rings)
-    return Profile(size.piece, size.form, rings, True, straight, opening, every, size.guessed)
+    widest = max(range(len(whole)), key=lambda place: size.outline[place].length_mm)
+    rings, every = _thinned(whole, widest)
+    highest = max(ring.height for ring in whole)
+    tip = max(0.0, (size.height_mm or 0.0) - highest) if whole[-1].height == highest else 0.0
+    opening, guessed = _opening(piece, rings), size.guessed
+    return Profile(
+        size.piece, size.form, rings, True, straight, opening, every, guessed, tip, whole
+    )
 
 
 def _radius(at: RoundSize, form: Form, straight: float) -> float:
@@ -115,17 +125,11 @@ def _opening(piece: WorkedPiece, rings: Sequence[Ring]) -> float:
     return 0.0 if closed else rings[0].radius
 
 
-def _thinned(
-    outline: Sequence[RoundSize], widest: RoundSize
-) -> tuple[list[tuple[int, RoundSize]], int]:
-    """Every nth round with its place, always with the first, the widest and the last."""
-    every = -(-len(outline) // MOST_RINGS)
-    last = len(outline) - 1
-    return [
-        (place, at)
-        for place, at in enumerate(outline)
-        if place % every == 0 or place == last or at is widest
-    ], every
+def _thinned(whole: Sequence[Ring], widest: int) -> tuple[tuple[Ring, ...], int]:
+    """Every nth ring, always with the first, the widest and the last."""
+    every = -(-len(whole) // MOST_RINGS)
+    kept = {*range(0, len(whole), every), widest, len(whole) - 1}
+    return tuple(whole[place] for place in sorted(kept)), every
 
 
 class _yarn_of:
@@ -165,7 +169,9 @@ def _from_counts(piece: WorkedPiece, marks: Marks) -> Profile | None:
         radius = max(0.0, radius + step) if rings else wanted
         rings.append(Ring(number, radius, height, main_mark(each, marks)))
     every = -(-sum(w.rounds for w in worked) // MOST_RINGS)
-    return Profile(piece.piece.key, Form.TURNED, tuple(rings), False, every=every)
+    return Profile(
+        piece.piece.key, Form.TURNED, tuple(rings), False, every=every, whole=tuple(rings)
+    )
 
 
 def _steps(worked: Sequence[WorkedRound]) -> Iterable[tuple[WorkedRound, int, int]]:

@@ -66,6 +66,16 @@ class Text:
 
 
 @dataclass(frozen=True, slots=True)
+class Letters:
+    """Words on one line, each centred on its place."""
+
+    xs: tuple[float, ...]
+    y: float
+    words: tuple[str, ...]
+    css: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Group:
     """Shapes moved to (x, y) and then turned by `turn` degrees about that point; `id` is what a
     link may name."""
@@ -98,7 +108,7 @@ class Use:
     css: str = ""
 
 
-Shape = Rect | Line | Circle | Path | Text | Group | Spot | Use
+Shape = Rect | Line | Circle | Path | Text | Letters | Group | Spot | Use
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,3 +144,61 @@ def polygon(points: list[tuple[float, float]], css: str = "") -> Path:
         ("M" if i == 0 else "L", x, y) for i, (x, y) in enumerate(points)
     ]
     return Path((*steps, ("Z",)), css)
+
+
+def stadium(radius: float, straight: float, y: float = 0.0, css: str = "") -> Path:
+    """A circle of `radius`, or two half circles with straight sides between them."""
+    half = straight / 2
+    return Path(
+        (
+            ("M", -half, y - radius),
+            ("L", half, y - radius),
+            ("A", radius, radius, 0, 0, 1, half, y + radius),
+            ("L", -half, y + radius),
+            ("A", radius, radius, 0, 0, 1, -half, y - radius),
+            ("Z",),
+        ),
+        css,
+    )
+
+
+def compact(path: Path) -> Path:
+    """The same path in few letters: to a tenth of a unit, each step from where the last ended.
+    Knows M, L, H, V, Z, and l, h, v."""
+    steps: list[tuple[str | float, ...]] = []
+    at = begun = (0.0, 0.0)
+    for letter, *numbers in path.steps:
+        if letter == "Z":
+            steps.append(("z",))
+            at = begun
+            continue
+        here = _target(str(letter), [float(n) for n in numbers], at)
+        across, down = round(here[0] - at[0], 1), round(here[1] - at[1], 1)
+        if letter == "M":
+            steps.append(("m", across, down) if steps else ("M", *here))
+            begun = here
+        elif not down:
+            steps.append(("h", across))
+        else:
+            steps.append(("l", across, down) if across else ("v", down))
+        at = here
+    return Path(tuple(steps), path.css)
+
+
+def _target(letter: str, numbers: list[float], at: tuple[float, float]) -> tuple[float, float]:
+    """Where a step leads, to a tenth."""
+    x, y = at
+    match letter:
+        case "H":
+            x = numbers[0]
+        case "V":
+            y = numbers[0]
+        case "h":
+            x += numbers[0]
+        case "v":
+            y += numbers[0]
+        case "l":
+            x, y = x + numbers[0], y + numbers[1]
+        case _:
+            x, y = numbers
+    return round(x, 1), round(y, 1)

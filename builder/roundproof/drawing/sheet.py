@@ -30,3 +30,8 @@ class Sheet:
     caption: str
     words: tuple[str, ...]
     part: str = ""
+
+
+def sheet_id(kind: Kind, piece: str) -> str:
+    """An id for the drawing of a piece: its key without the spaces that no id may have."""
+    return "-".join([kind.value, *piece.split()])

@@ -17,6 +17,7 @@ from roundproof.drawing.shapes import (
     Drawing,
     Group,
     Length,
+    Letters,
     Line,
     Path,
     Rect,
@@ -50,11 +51,14 @@ def write_file(drawing: Drawing, looks: Looks) -> str:
     the address names (`#r7`) is marked in it, and a dark ground is answered, where style may be."""
     assert drawing.title and drawing.box
     more = f"<desc>{escape(drawing.more)}</desc>" if drawing.more else ""
-    size = f' width="{number(drawing.box.width)}" height="{number(drawing.box.height)}"'
+    box, dress = drawing.box, partial(_looks, looks)
+    size = f' width="{number(box.width)}" height="{number(box.height)}"'
+    # What shows a file is white, or not, as it likes: the ground goes with the ink.
+    ground = _shape(Rect(box.x, box.y, box.width, box.height, "paper"), dress)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg"{size}{_frame(drawing)} role="img"'
         f' aria-labelledby="title"><title id="title">{escape(drawing.title)}</title>{more}'
-        f"<style>{_style(looks)}</style>{_inside(drawing, partial(_looks, looks))}</svg>\n"
+        f"<style>{_style(looks)}</style>{ground}{_inside(drawing, dress)}</svg>\n"
     )
 
 
@@ -168,6 +172,15 @@ def _(shape: Text, dress: Dress) -> str:
     dy, places = _attribute("dy", shape.dy), _places(x=shape.x, y=shape.y)
     anchor = _attribute("text-anchor", shape.anchor)
     return f"<text{dress(shape.css)}{places}{dy}{anchor}>{escape(shape.words)}</text>"
+
+
+@_shape.register
+def _(shape: Letters, dress: Dress) -> str:
+    """One element for all of them: each letter has its own place, where it is centred."""
+    xs = [x for x, words in zip(shape.xs, shape.words, strict=True) for _ in words]
+    places = _attribute("x", " ".join(map(number, xs))) + _places(y=shape.y)
+    words = escape("".join(shape.words))
+    return f'<text{dress(shape.css)}{places} text-anchor="middle">{words}</text>'
 
 
 @_shape.register

@@ -9,9 +9,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from math import cos, pi, sin, sqrt
 
-from roundproof.drawing.outline import perimeter, stadium
 from roundproof.drawing.profile import Profile, Ring
-from roundproof.drawing.shapes import Path, Shape, polygon
+from roundproof.drawing.shapes import Path, Shape, polygon, stadium
 from roundproof.drawing.yarns import YarnMark
 from roundproof.frozen import dataclass
 from roundproof.measure.model import Form
@@ -172,6 +171,11 @@ def limb(profile: Profile) -> list[Shape]:
         shapes.append(polygon(points, f"yarn {run[-1].mark.css}"))
         shapes += [_seam(ring, half, top, profile.form) for ring in run[1:-1]]
     return shapes
+
+
+def perimeter(radius: float, straight: float) -> float:
+    """Round a circle, or two half circles and the straight sides between them."""
+    return 2 * pi * radius + 2 * straight
 
 
 def _runs(rings: Sequence[Ring]) -> list[list[Ring]]:

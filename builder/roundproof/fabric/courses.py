@@ -14,7 +14,7 @@ from roundproof.fabric.edges import in_rows
 from roundproof.fabric.laid import Foot, Into, Laid, laid
 from roundproof.fabric.model import Base, WorkedPiece, WorkedRound
 from roundproof.frozen import dataclass, replace
-from roundproof.notation.tree import Act, Action, Turn
+from roundproof.notation.tree import Act, Action, Chain, Colour, Turn
 
 
 class Ground(StrEnum):
@@ -93,7 +93,7 @@ def courses(piece: WorkedPiece, most: int) -> tuple[Course, ...] | None:
             if total > most:
                 return None
             # A row is turned at its end, whether that is said or not.
-            back = bool(found) and (turned or flat)
+            back = bool(found) and (turned or flat or _turns_first(single))
             if row:
                 found.append(_course(single, row, number, seen.get(number, 0), back))
             turned = _turns_at_the_end(worked)
@@ -108,7 +108,7 @@ def _with_turns(piece: WorkedPiece) -> Iterator[tuple[WorkedRound, bool]]:
     turned = False
     for entry in piece.entries:
         if isinstance(entry, WorkedRound):
-            yield entry, turned
+            yield entry, turned or _turns_first(entry)
             turned = _turns_at_the_end(entry)
         elif isinstance(entry, Action) and entry.act is Act.TURN:
             turned = not turned
@@ -119,16 +119,29 @@ def _turns_at_the_end(worked: WorkedRound) -> bool:
     return bool(items) and isinstance(items[-1], Turn)
 
 
+def _turns_first(worked: WorkedRound) -> bool:
+    """Whether it is turned before anything is worked but the chain that lifts it."""
+    for item in worked.instruction.items if worked.instruction else ():
+        if isinstance(item, Turn):
+            return True
+        if not isinstance(item, Chain | Colour):
+            return False
+    return False
+
+
 def _singles(worked: WorkedRound) -> Iterator[tuple[int, WorkedRound | None]]:
     """The rounds of a range one by one, each over what the one before it made."""
     made = [count for rounds, count in worked.run for _ in range(rounds)]
-    there = worked.available
+    there, yarn = worked.available, worked.yarn
+    last = worked.stretches[-1].yarn if worked.stretches else yarn
     for place in range(worked.rounds):
         number = worked.round.label.first + place
         if worked.instruction is None or worked.available is None:
             yield number, None
             continue
-        yield number, worked if there == worked.available else replace(worked, available=there)
+        same = there == worked.available and yarn == worked.yarn
+        yield number, worked if same else replace(worked, available=there, yarn=yarn)
+        yarn = last  # the one in hand
         there = made[place] if place < len(made) else worked.made
 
 

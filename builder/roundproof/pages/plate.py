@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from markupsafe import Markup, escape
 
-from roundproof.drawing.outline import length_words
+from roundproof.drawing.lengths import length
 from roundproof.drawing.places import MOST_COPIES
 from roundproof.drawing.plate import Plate, draw_plate
 from roundproof.drawing.svg import write_svg
@@ -44,7 +44,7 @@ def _title(proof: Proof) -> str:
 
 def _caption(proof: Proof, drawn: Plate) -> Markup:
     view = "From above" if drawn.above else "From the side"
-    bar = length_words(drawn.bar)
+    bar = length(drawn.bar)
     if is_preview(proof):
         text = f"{view}. The outlines alone, about to scale; the bar is {bar}."
         return Markup("<b>Fig.\u00a01.</b> {}").format(text)

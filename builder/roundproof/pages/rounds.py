@@ -17,6 +17,7 @@ from roundproof.drawing.bars import (
     silhouette,
     widest_round,
 )
+from roundproof.drawing.outlines.sheet import Across, widest_of
 from roundproof.drawing.shapes import Drawing
 from roundproof.drawing.svg import write_svg
 from roundproof.drawing.yarns import Marks, YarnMark, yarn_marks
@@ -28,7 +29,7 @@ from roundproof.pages.between_rounds import entry, mark_remarks, start_of
 from roundproof.pages.figures import counted, in_words, millimetres
 from roundproof.pages.hands import turned_name
 from roundproof.pages.names import MOST_SINGLES, range_ids, round_ids, shown_label, spoken_label
-from roundproof.pages.outlines import Across, outline_figure, widest_of
+from roundproof.pages.outlines import outline_figure
 from roundproof.pages.prose import inline
 from roundproof.pages.values import NoteRow, Photo, PieceWork, RoundRow, Row
 from roundproof.pages.wording import either, measure, plain, unbroken, work, written_out

@@ -24,11 +24,13 @@ class Picture:
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """A drawing with its caption; `title` is what is read out in its place."""
+    """A drawing with its caption; `title` is what is read out in its place, `words` tell it in
+    lines."""
 
     svg: Markup
     title: str
     caption: Markup
+    words: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,13 +17,12 @@ from roundproof.drawing.labels import (
     texts,
     width_of,
 )
-from roundproof.drawing.outline import stadium
 from roundproof.drawing.places import some
 from roundproof.drawing.placing.clearing import cleared
 from roundproof.drawing.placing.frame import Frame, rounded, turned_away
 from roundproof.drawing.placing.gaps import between
 from roundproof.drawing.placing.host import MOST_DRAWN, Host, Item
-from roundproof.drawing.shapes import Box, Circle, Line, Path, Shape, Text, polygon
+from roundproof.drawing.shapes import Box, Circle, Line, Path, Shape, Text, polygon, stadium
 from roundproof.fabric.points import Point
 from roundproof.fabric.stands import Stand
 from roundproof.frozen import dataclass

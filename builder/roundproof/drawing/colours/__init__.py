@@ -1,0 +1,1 @@
+"""The colours of a patterned piece, a cell a stitch."""

@@ -97,7 +97,7 @@ def _drawn(name: str, mirror: str, sheet: Sheet, other: Sheet) -> Drawn:
     assert box is not None
     return Drawn(
         sheet.kind.value,
-        _NAMES[sheet.kind],
+        _NAMES[sheet.kind] if sheet.kind not in _OF_ASSEMBLY else sheet.drawing.title.rstrip("."),
         name,
         mirror,
         round(box.width),

@@ -1,3 +1,6 @@
+import json
+from collections import defaultdict
+
 import pytest
 
 from rendering import copy_for_testers, elements, proof_of, text_of_page
@@ -21,7 +24,7 @@ def test_it_says_what_it_is_and_that_it_is_not_to_be_shared(html: str) -> None:
 
 def test_every_round_has_a_box_and_room_to_write(html: str) -> None:
     rows = [a["id"] for tag, a in elements(html) if tag == "li" and a.get("class") == "row round"]
-    fields = {a.get("name") for tag, a in elements(html) if tag == "input"}
+    fields = {a.get("name") for tag, a in elements(html) if tag == "textarea"}
     assert len(rows) == 10
     for row in rows:
         assert f"{row}-note" in fields
@@ -32,11 +35,12 @@ def test_the_report_asks_for_all_that_testers_tell(html: str) -> None:
     words = text_of_page(html)
     for asked in (
         "Your name or number", "Please report by", "Version tested",
-        "Yarn, fibre, colour", "Put-up", "Before, g", "After, g",
-        "Hook, mm", "Make of the hook", "Gauge, worked in the round", "Over, cm",
-        "Was the gauge met?", "Height, cm", "Width, cm", "Length, cm",
-        "Measured from where to where", "Crochet", "Assembly", "Stuffing used, g",
-        "What kind?", "wrong count", "unclear", "typing slip", "suggestion",
+        "Yarn, fibre, colour", "Put-up", "Before", "After", "You weigh in grams ounces",
+        "Hook, mm", "Make of the hook", "Gauge, worked in the round", "Over",
+        "You measure in centimetres inches",
+        "Was the gauge met?", "Height", "Width", "Length",
+        "Measured from where to where", "Crochet", "Assembly", "Stuffing used",
+        "What kind?", "wrong count", "cannot go on", "unclear", "typing slip", "suggestion",
         "What you read", "What you did", "Better like this",
         "where did you have to guess?", "Materials that were missing",
         "Abbreviations that were missing", "enough pictures?", "How did it feel?",
@@ -54,10 +58,48 @@ def test_every_field_has_a_name_that_is_read_out(html: str) -> None:
             assert named, attributes
 
 
+def test_each_field_says_where_in_the_file_its_answer_stands(html: str) -> None:
+    places = [json.loads(a["data-at"] or "") for _, a in elements(html) if "data-at" in a]
+    for place in (
+        ["rounds", "upper", "R1"], ["rounds", "upper", "R4-R6"], ["rounds", "foot", "R1"],
+        ["stitches", "upper"], ["yarns", "slate", "after"], ["yarns", "chalk", "ball"],
+        ["gauge", "chalk", "over"], ["size", "height"], ["size", "points"], ["time", "assembly"],
+        ["corrections", 0, "where"], ["pictures", "taken"], ["tester"], ["hand"],
+    ):  # fmt: skip
+        assert place in places, place
+
+
+def test_a_colour_of_a_yarn_and_a_round_whose_number_comes_back_have_places_of_their_own() -> None:
+    text = PEBBLE.replace(
+        '  chalk: {like: slate, colour: {name: chalk, shade: "#eceae4"}}',
+        '  chalk: {like: slate, colours: {white: "#eceae4", sand: "#d9c7a3"}}',
+    ).replace(
+        "      R3: (sc, inc) x 6 (18)\n      Fasten off.",
+        "      R1: sc around (12)\n      Fasten off.",
+    )
+    text = text.replace("Change to chalk", "Change to white").replace("with chalk", "with sand")
+    text = text.replace("yarn: chalk", "yarn: white")
+    proof = proof_of(text)
+    copy = tester.tester_page(proof, pattern_page(proof))
+    assert [key for key, _ in copy.yarns] == ["slate", "chalk/white", "chalk/sand"]
+    assert copy.remarks["under-r1"] == ("rounds", "under", "R1")
+    assert copy.remarks["under-r1-b"] == ("again", "under R1, time 2")
+
+
+def test_the_boxes_of_the_settings_and_of_the_report_share_no_name(html: str) -> None:
+    """Boxes to choose one of, by one name in one form, would take each other's mark away."""
+    names = defaultdict[str, set[bool]](set)
+    for tag, a in elements(html):
+        if tag == "input" and a.get("type") == "radio":
+            names[a["name"] or ""].add("data-at" in a or "data-kept" in a)
+    assert all(len(where) == 1 for where in names.values()), names
+
+
 def test_the_form_sends_nothing_anywhere(html: str) -> None:
     (form,) = [attributes for tag, attributes in elements(html) if tag == "form"]
     assert "action" not in form
-    assert not [a for tag, a in elements(html) if tag == "button" or a.get("type") == "submit"]
+    assert not [a for _, a in elements(html) if a.get("type") == "submit" or "formaction" in a]
+    assert {a.get("type") for tag, a in elements(html) if tag == "button"} == {"button"}
     assert "form-action 'none'" in html
 
 

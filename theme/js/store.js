@@ -43,3 +43,17 @@ export function watch(name, then) {
     if (event.key === `roundproof:${name}` || event.key === null) then();
   });
 }
+
+/**
+ * The names, beginning with a text, under which something is kept.
+ * @param {string} beginning
+ * @returns {string[]}
+ */
+export function keptNames(beginning) {
+  try {
+    const names = Object.keys(localStorage).filter((key) => key.startsWith(`roundproof:${beginning}`));
+    return names.map((key) => key.slice("roundproof:".length));
+  } catch {
+    return [];
+  }
+}

@@ -18,9 +18,9 @@ _IMPORT = re.compile(r'^import \{ (?P<names>[\w, ]+) \} from "\./(?P<file>\w+\.j
 _EXPORT = re.compile(r"^export (?=(?:async )?function|const|class)")
 _NAMED = re.compile(r"^(?:async )?(?:function\*?|const|let|class) (?P<name>[A-Za-z_$][\w$]*)")
 
-ENTRIES = ("early", "site", "pattern", "gallery", "search", "lost")
-"""One script each: what is set before anything is seen; every page; a pattern's page; the gallery;
-the search; the page for addresses that lead nowhere."""
+ENTRIES = ("early", "site", "pattern", "tester", "gallery", "search", "lost")
+"""One script each: what is set before anything is seen; every page; a pattern's page; its tester
+copy; the gallery; the search; the page for addresses that lead nowhere."""
 
 
 class NotJoined(ValueError):

@@ -3,6 +3,8 @@ work out. Markup is HTML that is safe to print; a str is text that the template 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from markupsafe import Markup
 
 from roundproof.drawing.yarns import YarnMark
@@ -340,17 +342,26 @@ class PatternPage:
 class Total:
     """A piece's figures for the tester to compare with."""
 
+    key: str
     piece: str
     make: str
     rounds: str
     stitches: str
 
 
+At = tuple[str, ...]
+"""The place of an answer in the file that a tester sends back: its keys, from the outermost in."""
+
+
 @dataclass(frozen=True, slots=True)
 class TesterPage:
-    """The tester copy: the same rounds with room to write, and the report."""
+    """The tester copy: the same rounds with room to write, and the report. `yarns` are those that
+    have a name, by their keys; `sizes` what to measure, by key; `remarks` says for the id of each
+    round where in the file what is written beside it goes."""
 
     page: PatternPage
     totals: tuple[Total, ...]
     hook: str
-    sizes: tuple[str, ...]
+    yarns: tuple[tuple[str, YarnMark], ...]
+    sizes: tuple[tuple[str, str], ...]
+    remarks: Mapping[str, At]

@@ -32,7 +32,7 @@ def tester_page(proof: Proof, page: PatternPage) -> TesterPage:
         tuple(_totals(proof)),
         listed([millimetres(size) for size in hooks]) if hooks else "",
         tuple(_yarns(proof, page)),
-        _sizes(proof.pattern.size),
+        tuple((name.lower(), name) for name in measured_sizes(proof.pattern.size)),
         {id: at for piece in page.pieces for id, at in _remarks(piece)},
     )
 
@@ -56,11 +56,11 @@ def _yarns(proof: Proof, page: PatternPage) -> Iterable[tuple[str, YarnMark]]:
             yield key, mark
 
 
-def _sizes(size: Size | None) -> tuple[tuple[str, str], ...]:
+def measured_sizes(size: Size | None) -> tuple[str, ...]:
     """What to measure: what the pattern states, and height, width and length in any case."""
     stated = [name for name in DIMENSIONS if size is not None and getattr(size, name)]
     wanted = dict.fromkeys(["height", "width", "length", *stated])
-    return tuple((name.rstrip("_"), name.rstrip("_").capitalize()) for name in wanted)
+    return tuple(name.rstrip("_").capitalize() for name in wanted)
 
 
 def _remarks(piece: PieceWork) -> Iterable[tuple[str, At]]:

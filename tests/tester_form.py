@@ -36,10 +36,13 @@ def opened(context: BrowserContext, address: str) -> Iterator[Page]:
     page = context.new_page()
     wrong: list[str] = []
     page.on("pageerror", lambda error: wrong.append(str(error)))
-    page.on("console", lambda m: wrong.append(m.text) if m.type == "error" else None)
+    page.on(
+        "console",
+        lambda m: wrong.append(f"{m.text} {m.location['url']}") if m.type == "error" else None,
+    )
     page.goto(address)
     yield page
-    assert wrong == []
+    assert wrong == [], wrong
 
 
 def pebble_copy(folder: Path, name: str, text: str) -> str:

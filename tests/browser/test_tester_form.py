@@ -319,4 +319,15 @@ def test_the_filled_form_is_never_pushed_sideways(page: Page) -> None:
     for width in (320, 360, 768, 1280):
         page.set_viewport_size({"width": width, "height": 700})
         assert page.evaluate("document.documentElement.scrollWidth") <= width
-    assert page.locator("#body-r7 .write").evaluate("e => e.scrollHeight <= e.clientHeight")
+
+
+def test_a_field_grows_with_what_is_written(page: Page) -> None:
+    more(page, "body-r7", read="lines\n" * 4)
+    whole = "e => e.scrollHeight <= e.clientHeight && e.rows > 3"
+    page.fill("[name='body-r7-note']", "a remark of several words, " * 6)
+    for _ in range(2):
+        assert page.locator("[name='body-r7-note']").evaluate(whole)
+        assert page.locator("#body-r7 [data-part='read']").evaluate(whole)
+        page.reload()
+    page.fill("[name='body-r7-note']", "")
+    assert page.locator("[name='body-r7-note']").evaluate("e => e.rows") == 1

@@ -3,6 +3,8 @@
 
 import { make } from "./dom.js";
 
+const MOST_LINES = 12;
+
 /** A field, or all the boxes that are one question. */
 export class Field {
   /** @param {string} key */
@@ -65,9 +67,10 @@ export class Field {
     return true;
   }
 
-  /** On paper a field shows all that is written in it, in as many lines as that takes. */
+  /** On the screen and on paper a field shows all that is written in it. */
   print() {
     const { first } = this;
+    grow(first);
     if (!["text", "textarea"].includes(first.type) || first.dataset.part) return;
     const lines = first.dataset.round ? moreSaid(first) : [];
     const words = [first.value, ...lines].filter(Boolean).join("\n");
@@ -80,6 +83,16 @@ export class Field {
     if (words) typed.textContent = words;
     else typed.remove();
   }
+}
+
+/** As many lines as it takes to see all that is written, up to what a phone has room for. */
+export function grow(field) {
+  if (field.type !== "textarea") return;
+  const least = Number(field.dataset.rows ?? field.rows);
+  field.dataset.rows = `${least}`;
+  field.rows = least;
+  if (!field.value) return;
+  while (field.scrollHeight > field.clientHeight && field.rows < MOST_LINES) field.rows += 1;
 }
 
 /** What is said of a round besides its remark, in words. @param {Element} remark */
@@ -137,6 +150,7 @@ export function makeRoom(form, wanted) {
   for (let at = all.length; at < wanted; at += 1) {
     const row = all[0].cloneNode(true);
     row.querySelectorAll(".typed").forEach((one) => one.remove());
+    row.querySelectorAll("textarea").forEach((one) => one.removeAttribute("data-rows"));
     for (const one of row.querySelectorAll("*")) {
       for (const name of ["id", "for", "name", "aria-labelledby"]) {
         const value = one.getAttribute(name);

@@ -2,7 +2,7 @@
 // tells how much is filled in; saves and opens the file; begins again.
 
 import { watch } from "./store.js";
-import { addMore, fieldsOf, keyOfBox, makeRoom } from "./tester_fields.js";
+import { addMore, fieldsOf, grow, keyOfBox, makeRoom } from "./tester_fields.js";
 import { download, nameOf, readFile, textOf } from "./tester_file.js";
 import { Answers } from "./tester_kept.js";
 import { answersOf, reportOf } from "./tester_report.js";
@@ -132,6 +132,7 @@ class ReportForm {
     }
     for (const more of this.form.querySelectorAll(".kinds")) {
       if ([...more.querySelectorAll("[data-part]")].some((box) => box.value)) more.open = true;
+      if (more.open) more.querySelectorAll("[data-part]").forEach(grow);
       // Its words are printed with the remark.
       this.fields.get(keyOfBox(more.closest("li").querySelector("textarea[data-round]"))).print();
     }

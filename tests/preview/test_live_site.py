@@ -408,13 +408,13 @@ def test_the_overview_tells_how_far_a_test_is(site: Path, live: LiveSite) -> Non
     (testers / "a.yaml").write_text(said, "utf-8")
     look(live)
     html = page(live, "overview.html")
-    assert "1 report, 1 of this version<br>1 correction open" in html
+    assert "1 report, 1 for this version; 1 correction open" in html
     assert "secret" not in html
     (testers / "b.yaml").write_text("stuffing: 3", "utf-8")
     (testers / "decisions.yaml").write_text("body R2: {decision: later}", "utf-8")
     look(live)
     html = page(live, "overview.html")
-    lines = "2 reports, 1 of this version<br>no correction open<br>3 errors in what came back"
+    lines = "2 reports, 1 for this version; no correction open; 3 errors in what came back"
     assert lines in html
 
 

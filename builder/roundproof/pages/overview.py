@@ -67,7 +67,7 @@ def _row(result: Result, listing: Listing) -> Row:
 
 def _test(so_far: Progress) -> Iterator[str]:
     if so_far.reports:
-        yield f"{count('report', so_far.reports)}, {so_far.holding} of this version"
+        yield f"{count('report', so_far.reports)}, {so_far.holding} for this version"
         yield f"{count('correction', so_far.open)} open" if so_far.open else "no correction open"
     if so_far.errors:
         yield f"{count('error', so_far.errors)} in what came back"

@@ -13,7 +13,7 @@ BROWSERS := chromium chromium-browser google-chrome
 # What the tests of the pages need that pip has not; a rule below says how each is had.
 CHECKERS := tests/quality/node_modules
 
-.PHONY: site serve test bench lighthouse clean browser java
+.PHONY: site serve test bench lighthouse clean browser java poppler
 .DEFAULT_GOAL := site
 
 site: $(VENV)/installed
@@ -22,7 +22,7 @@ site: $(VENV)/installed
 serve: $(VENV)/installed
 	@$(BIN)/roundproof serve
 
-test: $(VENV)/installed-for-tests browser java $(CHECKERS)/installed
+test: $(VENV)/installed-for-tests browser java poppler $(CHECKERS)/installed
 	$(BIN)/ruff format --check .
 	$(BIN)/ruff check .
 	$(BIN)/mypy
@@ -83,6 +83,17 @@ java:
 	else \
 	  echo "The tests check the pages with the Nu HTML checker, which needs Java. On Debian:"; \
 	  echo "    sudo apt-get install default-jre-headless"; exit 1; \
+	fi
+
+# What stands in the booklets is read back by pdftotext.
+poppler:
+	@command -v pdftotext >/dev/null 2>&1 && exit 0; \
+	if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null 2>&1; then \
+	  apt-get update -qq && DEBIAN_FRONTEND=noninteractive \
+	  apt-get install -y -qq --no-install-recommends poppler-utils; \
+	else \
+	  echo "The tests read booklets with pdftotext, which is not here. On Debian:"; \
+	  echo "    sudo apt-get install poppler-utils"; exit 1; \
 	fi
 
 # The Nu HTML checker and axe-core, of the versions in package-lock.json. They run no script of

@@ -4,52 +4,182 @@ from __future__ import annotations
 
 import argparse
 import sys
+from collections.abc import Iterator, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 from roundproof.checks.results import Result
 from roundproof.cli.one import one_pattern
+from roundproof.frozen import dataclass
 from roundproof.telling.cells import clean
-from roundproof.words import say
+from roundproof.words import count, say
 from roundproof.writing.slug import slug
 
 OUT = Path("out")
-READERS = ("editor",)
-FORMATS = ("html",)
+READERS = ("maker", "tester", "editor", "class")
+FORMATS = ("pdf", "html")
+PAPERS = ("a4", "letter")
+STYLES = ("standard", "ink", "large", "aloud")
+AT_ONCE = 2
+"""Booklets made at a time: by threads, as Typst must not be forked."""
+MOST_TESTERS, MOST_PUPILS = 1000, 1000
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A file to be written, and the letters that no font of it has."""
+
+    path: Path
+    data: bytes
+    missing: tuple[str, ...] = ()
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("pattern", metavar="PATTERN", help=say("options.one_pattern"))
-    parser.add_argument(
-        "--for", dest="reader", choices=READERS, default="editor", help=say("options.for")
-    )
-    parser.add_argument(
-        "--format", choices=FORMATS, default="html", help=say("options.print_format")
-    )
-    parser.add_argument("--out", metavar="FILE", type=Path, help=say("options.out"))
+    add = parser.add_argument
+    add("--for", dest="reader", choices=READERS, default="maker", help=say("options.for"))
+    add("--format", choices=FORMATS, help=say("options.print_format"))
+    add("--paper", choices=PAPERS, default="a4", help=say("options.paper"))
+    add("--style", choices=STYLES, help=say("options.style"))
+    add("--terms", choices=("US", "UK"), help=say("options.print_terms"))
+    add("--units", choices=("cm", "inch", "both"), default="both", help=say("options.units"))
+    add("--written-out", action="store_true", help=say("options.written_out"))
+    add("--left-handed", action="store_true", help=say("options.left_handed_print"))
+    add("--no-photos", action="store_true", help=say("options.no_photos"))
+    add("--tester", metavar="WHO", action="append", default=[], help=say("options.tester"))
+    add("--testers", metavar="FILE", type=Path, help=say("options.testers_file"))
+    add("--deadline", metavar="DATE", default="", help=say("options.deadline"))
+    add("--pupils", metavar="N", type=int, default=0, help=say("options.pupils"))
+    add("--out", metavar="FILE", type=Path, help=say("options.out"))
 
 
 def run(args: argparse.Namespace) -> int:
-    """0, or 2 where the pattern cannot be used or the file not be written."""
+    """0, or 2 where the pattern cannot be used, an option not be followed or a file not be
+    written."""
     found = one_pattern(args.pattern)
-    if isinstance(found, str):
-        print(found, file=sys.stderr)
+    wrong = found if isinstance(found, str) else _wrong(args)
+    if isinstance(found, str) or wrong:
+        print(wrong, file=sys.stderr)
         return 2
-    path = args.out or OUT / _name(found, args.reader)
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(_review(found), encoding="utf-8")
+        made = list(_made(found, args))
+        for each in made:
+            each.path.parent.mkdir(parents=True, exist_ok=True)
+            each.path.write_bytes(each.data)
     except OSError as fault:
-        print(say("print.unwritten", path=clean(str(path)), why=fault.strerror), file=sys.stderr)
+        path = clean(str(fault.filename or args.out or OUT))
+        print(say("print.unwritten", path=path, why=fault.strerror), file=sys.stderr)
         return 2
-    print(say("print.written", path=clean(path.as_posix())))
+    if len(made) == 1:
+        print(say("print.written", path=clean(made[0].path.as_posix())))
+    else:
+        folder = clean(made[0].path.parent.as_posix())
+        print(say("print.several", files=count("file", len(made)), folder=folder))
+    _tell_missing(made)
     return 0
 
 
-def _name(result: Result, reader: str) -> str:
+def _wrong(args: argparse.Namespace) -> str:
+    """What cannot be followed, in a sentence."""
+    if args.format == "html" and args.reader != "editor":
+        return say("print.no_html", reader=args.reader)
+    if args.reader == "class" and not 1 <= args.pupils <= MOST_PUPILS:
+        return say("print.pupils", most=MOST_PUPILS)
+    if args.testers is not None:
+        try:
+            args.tester += [line for line in _lines(args.testers) if line]
+        except (OSError, UnicodeDecodeError):
+            return say("print.no_testers", path=clean(str(args.testers)))
+    if len(args.tester) > MOST_TESTERS:
+        return say("print.many_testers", most=MOST_TESTERS)
+    if len(args.tester) > 1 and args.out is not None:
+        return say("print.one_out")
+    return ""
+
+
+def _lines(path: Path) -> Iterator[str]:
+    """A tester a line; what begins with `#` is left out."""
+    for line in path.read_text("utf-8-sig").splitlines():
+        text = line.strip()
+        if not text.startswith("#"):
+            yield text
+
+
+def _made(found: Result, args: argparse.Namespace) -> Iterator[Made]:
+    assert found.proof is not None
+    kind = args.format or "pdf"
+    if args.reader == "editor":
+        path = args.out or OUT / _name(found, f"editor.{kind}")
+        if kind == "html":
+            yield Made(path, _review(found).encode())
+            return
+        from roundproof.pages.paper.how import PAPERS as SIZES
+        from roundproof.pages.paper.printing import review_copy
+
+        data, missing = review_copy(found.proof, found.findings, SIZES[args.paper])
+        yield Made(path, data, missing)
+        return
+    yield from _booklets(found, args)
+
+
+def _booklets(found: Result, args: argparse.Namespace) -> Iterator[Made]:
+    from roundproof.pages.paper.how import PAPERS as SIZES
+    from roundproof.pages.paper.how import Copy, Print
+    from roundproof.pages.paper.nodes import Choice
+    from roundproof.pages.paper.printing import Printer
+
+    assert found.proof is not None
+    style = args.style or ("large" if args.reader == "class" else "standard")
+    choice = Choice(
+        (args.terms or found.proof.pattern.written_in.value).lower(),
+        args.units,
+        args.written_out or style == "aloud",
+        args.left_handed,
+    )
+    printer = Printer(found.proof)
+
+    def one(name: str, copy: Copy | None) -> Made:
+        how = Print(
+            choice,
+            SIZES[args.paper],
+            style,
+            not args.no_photos,
+            copy,
+            args.pupils if args.reader == "class" else 0,
+        )
+        return Made(args.out or OUT / _name(found, f"{name}.pdf"), *printer.booklet(how))
+
+    if args.reader != "tester":
+        yield one(args.reader + ("" if style == "standard" else f"-{style}"), None)
+        return
+    testers = args.tester or [say("print.anybody")]
+    names = _names(testers)
+    copies = [Copy(who, args.deadline) for who in testers]
+    with ThreadPoolExecutor(AT_ONCE) as pool:
+        yield from pool.map(one, names, copies)
+
+
+def _names(testers: Sequence[str]) -> list[str]:
+    """A name of its own for each copy: 'tester-7'."""
+    found: dict[str, None] = {}
+    for number, who in enumerate(testers, 1):
+        name = f"tester-{slug(who) or number}"
+        found[name if name not in found else f"{name}-{number}"] = None
+    return list(found)
+
+
+def _name(result: Result, ending: str) -> str:
     assert result.proof is not None
     pattern = result.proof.pattern
     version = f"-{pattern.version.value}" if pattern.version else ""
-    return f"{slug(pattern.slug)}{version}-{reader}.html"
+    return f"{slug(pattern.slug) or 'pattern'}{version}-{ending}"
+
+
+def _tell_missing(made: Sequence[Made]) -> None:
+    letters = dict.fromkeys(letter for each in made for letter in each.missing)
+    if letters:
+        told = ", ".join(f"U+{ord(letter):04X}" for letter in letters)
+        print(say("print.glyphs", letters=told), file=sys.stderr)
 
 
 def _review(result: Result) -> str:

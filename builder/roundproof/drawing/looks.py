@@ -24,8 +24,15 @@ Look = Mapping[str, str]
 class Looks:
     """The look of each class on white, and what differs on a dark ground."""
 
-    light: Mapping[str, Look]
+    light: dict[str, Look]
     dark: Mapping[str, Look]
+
+
+def without_ink(shades: Mapping[str, RGB]) -> Looks:
+    """The same where ink is saved: yarns are white, and told by their letters alone."""
+    found = looks(shades)
+    white = {"fill": write_shade(WHITE.paper)}
+    return Looks(found.light | dict.fromkeys(shades, white), {})
 
 
 def looks(shades: Mapping[str, RGB]) -> Looks:
@@ -64,6 +71,11 @@ def _both(ground: Ground) -> Mapping[str, Look]:
             "stroke": line,
             "stroke-width": "1.4",
         },
+        "yarn": {"stroke": line, "stroke-width": "0.8"},
+        "inner": {"stroke": "none"},
+        "seam": drawn | {"stroke": half, "stroke-width": "0.4"},
+        "scale": drawn | {"stroke": line, "stroke-width": "1.2"},
+        "eye": {"fill": line},
         "here": drawn | {"stroke": line, "stroke-width": "2.5", "visibility": "hidden"},
         "solid": {"fill": line},
         "paper": {"fill": write_shade(ground.paper)},

@@ -16,7 +16,7 @@ def tester_page(proof: Proof, page: PatternPage) -> TesterPage:
         page,
         tuple(_totals(proof)),
         listed([millimetres(size) for size in hooks]) if hooks else "",
-        _sizes(proof.pattern.size),
+        measured_sizes(proof.pattern.size),
     )
 
 
@@ -32,7 +32,7 @@ def _totals(proof: Proof) -> list[Total]:
     ]
 
 
-def _sizes(size: Size | None) -> tuple[str, ...]:
+def measured_sizes(size: Size | None) -> tuple[str, ...]:
     """What to measure: what the pattern states, and height, width and length in any case."""
     stated = [name for name in DIMENSIONS if size is not None and getattr(size, name)]
     wanted = dict.fromkeys(["height", "width", "length", *stated])

@@ -132,7 +132,7 @@ def test_stale_broken_and_foreign_reports_are_marked(capsys: Said) -> None:
     assert main(["testers", str(PLANTED)]) == 1
     rows = {line.split()[-1]: line for line in capsys.readouterr().out.splitlines() if line.strip()}
     assert "of another pattern: not counted" in rows["another-pattern.yaml"]
-    assert "no such version: not counted" in rows["version-never-was.yaml"]
+    assert "not known: not counted" in rows["version-never-was.yaml"]
     assert "cannot be read" in rows["bracket-open.yaml"]
 
 
@@ -146,6 +146,18 @@ def test_a_very_long_remark_is_cut_and_says_where_the_rest_is(folder: Path, caps
     told = json.loads(capsys.readouterr().out)
     written = [one for each in told["corrections"] for one in each["written"]]
     assert max(len(one["remark"] or "") for one in written) == 249_999
+
+
+def test_names_without_end_do_not_break_the_lines(folder: Path, capsys: Said) -> None:
+    long = "sand" * 500
+    (folder / "testers/one.yaml").write_text(
+        f"pattern: pebble\nversion: 1.0.0\ntester: {long}\npictures: {{credit: {'a b ' * 500}}}\n"
+        f"corrections: [{{where: {'c d ' * 500}, kind: unclear, read: x}}]\n",
+        "utf-8",
+    )
+    assert main(["testers", "pebble"]) == 0
+    said = capsys.readouterr().out
+    assert max(len(line) for line in said.splitlines()) < 260 and len(said) < 4000
 
 
 def test_measure_says_what_testers_measured(folder: Path, capsys: Said) -> None:

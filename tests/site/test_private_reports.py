@@ -4,11 +4,13 @@ counts and measures in sum."""
 from __future__ import annotations
 
 import zlib
+from io import BytesIO
 from pathlib import Path
 
 import pytest
 from PIL import Image
 from PIL.PngImagePlugin import PngImageFile
+from pypdf import PdfReader
 
 from roundproof.cli.main import main
 from roundproof.testers.schema import REPORT
@@ -74,12 +76,14 @@ def built(folder: Path) -> None:
 
 
 def words_of(data: bytes, name: str) -> bytes:
-    """A file as it is, and what is packed in it: the texts of a picture, a packed sitemap."""
+    """A file as it is, and what is packed in it: a sitemap, the texts of a picture or a PDF."""
     if name.endswith(".gz"):
         return data + zlib.decompress(data, 31)
+    if name.endswith(".pdf"):
+        pdf = PdfReader(BytesIO(data))
+        texts = [page.extract_text() for page in pdf.pages]
+        return data + repr((texts, pdf.metadata)).encode()
     if name.endswith(".png"):
-        from io import BytesIO
-
         picture = Image.open(BytesIO(data))
         assert isinstance(picture, PngImageFile)
         return data + repr((picture.text, picture.info)).encode()

@@ -67,6 +67,14 @@ def test_pieces_and_yarns_go_by_their_names_too() -> None:
     assert found.notes[0].place.piece == "upper" and found.yarns["slate"].grams == 1
 
 
+def test_a_yarn_told_of_by_two_names_is_counted_once_and_said() -> None:
+    yarns = "yarns: {slate: {before: 3 g, after: 2 g}, A: {before: 9 g, after: 2 g}}"
+    found = report(f"{HEAD}{yarns}\n")
+    (finding,) = found.findings
+    assert (finding.check, finding.span.text) == ("key-doubled", "A")
+    assert list(found.yarns) == ["slate"] and found.yarns["slate"].grams == 1
+
+
 def test_plain_words_are_a_remark_and_a_list_holds_several() -> None:
     text = f"{HEAD}rounds:\n  upper:\n    R2: [Fine., {{kind: typing slip, read: aroud}}]\n"
     kinds = [note.kind for note in report(text).notes]

@@ -41,7 +41,7 @@ def _file(result: Result, paint: Paint, working: bool) -> Iterator[str]:
     rows = [_piece(result.proof, size) for size in measures.pieces.values()]
     joins = [line for fit in measures.fits for line in _fit(fit, paint)]
     yarns = table([_yarn(need) for need in measures.yarns.values()])
-    yarns += _lines(yarn_lines(result.proof.tested), paint)
+    yarns += _lines(yarn_lines(result.proof.tested, result.proof.pattern), paint)
     sections = (
         *then_and_now(result, joins, paint),
         *(() if result.regauged else (headed(_HEADS, rows, paint, keep=4), joins, yarns)),

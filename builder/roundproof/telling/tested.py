@@ -7,12 +7,15 @@ from typing import Any
 
 from roundproof.measure.figures import number
 from roundproof.measure.model import Spread, Tested
+from roundproof.pattern.model import Pattern
 from roundproof.words import count, listing, say
 
 
-def yarn_lines(tested: Tested | None) -> Iterator[str]:
+def yarn_lines(tested: Tested | None, pattern: Pattern) -> Iterator[str]:
     """ "green, measured by 3 testers: 4.7 g (4.5 to 4.8) and 15.6 m (14.6 to 16.3)"."""
-    for key, grams in tested.grams.items() if tested else ():
+    found = tested.grams if tested else {}
+    for key in (yarn.key for yarn in pattern.yarns if yarn.key in found):
+        grams = found[key]
         parts = [_between(grams, "g")]
         if tested and (metres := tested.metres.get(key)):
             parts.append(_between(metres, "m"))

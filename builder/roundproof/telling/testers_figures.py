@@ -49,6 +49,8 @@ def _three(found: Spread | None) -> str:
         return NONE
     places = 1 if found.high < 100 else 0
     low, middle, high = (number(f, places) for f in (found.low, found.middle, found.high))
+    if low == high:
+        return middle
     return say("testers.three", low=low, middle=middle, high=high)
 
 

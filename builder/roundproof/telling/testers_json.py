@@ -152,7 +152,7 @@ def _summary(found: Summary) -> dict[str, Any]:
     return {
         "reports": len(found.reports.reports),
         "counted": len(found.reports.holding),
-        "testers": people(found.reports.reports),
+        "testers": people(found.reports.own),
         "open": found.open,
         **{verdict.value: verdicts.count(verdict) for verdict in Verdict},
         "errors": total.errors,

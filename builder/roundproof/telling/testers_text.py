@@ -9,7 +9,7 @@ from roundproof.checks.results import Result
 from roundproof.findings import in_order
 from roundproof.measure.figures import number
 from roundproof.source import Located, Text
-from roundproof.telling.cells import clean, wrapped
+from roundproof.telling.cells import clean, width, wrapped
 from roundproof.telling.columns import NONE, Row, headed
 from roundproof.telling.paint import Paint
 from roundproof.telling.testers_figures import figures
@@ -24,6 +24,8 @@ LONGEST = 800
 """Characters of one text that are printed; a longer one is in its file."""
 _STYLES = {Kind.WRONG_COUNT: "red", Kind.CANNOT_GO_ON: "red", Kind.UNCLEAR: "yellow"}
 _WHO = ("tester", "tested", "since", "days", "file")
+NAME, FILE = 16, 36
+"""Characters of a name, and of a file's, within a table."""
 Told = Text | Located[str] | None
 
 
@@ -46,7 +48,7 @@ def _parts(result: Result, found: Summary, paint: Paint) -> Iterator[Iterable[st
     yield _about(result, found, paint)
     yield _corrections(found, paint)
     for each in found.corrections:
-        yield _correction(each, people(reports), paint)
+        yield _correction(each, people(found.reports.own), paint)
     yield from figures(found, paint)
     for said in findings(in_order(found.reports.findings), paint):
         yield [said]
@@ -57,11 +59,11 @@ def _who(report: Report) -> Row:
     days = [day.value.isoformat() for day in (report.started, report.finished) if day]
     both = len(set(days)) == 2
     return [
-        report.tester.value if report.tester else NONE,
+        _clipped(report.tester.value, NAME) if report.tester else NONE,
         report.version.value if report.version else NONE,
         say(f"testers.{_standing(report)}"),
         say("testers.days_of", first=days[0], last=days[1]) if both else "".join(days[:1]) or NONE,
-        report.file.rpartition("/")[2],
+        _clipped(report.file.rpartition("/")[2], FILE),
     ]
 
 
@@ -77,7 +79,7 @@ def _about(result: Result, found: Summary, paint: Paint) -> Iterator[str]:
     said = say(
         "testers.in_all",
         reports=count("report", len(reports)),
-        testers=count("tester", people(reports)),
+        testers=count("tester", people(found.reports.own)),
         holding=len(found.reports.holding),
         version=version.value if version else say("testers.this"),
     )
@@ -85,7 +87,8 @@ def _about(result: Result, found: Summary, paint: Paint) -> Iterator[str]:
     for report in reports:
         if parts := [*_parts_of(report)]:
             what = "; ".join(parts)
-            yield from _lines(say("testers.about", who=report.who, what=what), paint)
+            who = _clipped(report.who, NAME)
+            yield from _lines(say("testers.about", who=who, what=what), paint)
 
 
 def _parts_of(report: Report) -> Iterator[str]:
@@ -104,22 +107,24 @@ def _parts_of(report: Report) -> Iterator[str]:
         yield say("testers.reads", aids=_short(report.reading_aids, report))
     pictures = report.pictures
     if pictures:
-        views = listing([view.value for view in pictures.taken]) or say("testers.no_views")
+        views = listing([_clipped(view.value) for view in pictures.taken]) or say(
+            "testers.no_views"
+        )
         said = say("testers.taken", views=views)
         if pictures.shown:
             said = say("testers.may_show", taken=said, shown=pictures.shown.value)
         if pictures.credit:
-            said = say("testers.credit", pictures=said, name=pictures.credit.value)
+            said = say("testers.credit", pictures=said, name=_clipped(pictures.credit.value))
         yield said
 
 
 def _yarn(key: str, used: YarnUsed) -> Iterator[str]:
-    parts = [used.yarn.value] if used.yarn else []
+    parts = [_clipped(used.yarn.value)] if used.yarn else []
     if used.ball:
         grams, metres = number(used.ball.grams, 1), number(used.ball.metres, 0)
         parts.append(say("testers.ball_of", grams=grams, metres=metres))
     if parts:
-        yield say("testers.yarn_of", yarn=key, name=", ".join(parts))
+        yield say("testers.yarn_of", yarn=_clipped(key, NAME), name=", ".join(parts))
 
 
 # ---- corrections ----
@@ -135,7 +140,7 @@ def _corrections(found: Summary, paint: Paint) -> Iterator[str]:
 
 
 def _correction(each: Correction, testers: int, paint: Paint) -> Iterator[str]:
-    kind, name = each.gravest, clean(each.place.words)
+    kind, name = each.gravest, clean(_clipped(each.place.words))
     of = count("tester", testers)
     stumbled = say("testers.stumbled", stumbled=len(each.stumbled), testers=of)
     parts = [stumbled, say(f"testers.{each.advice}")] if each.stumbled else []
@@ -153,14 +158,16 @@ def _correction(each: Correction, testers: int, paint: Paint) -> Iterator[str]:
 def _written(one: Written, paint: Paint) -> Iterator[str]:
     """Who wrote, of which version where it is not counted, and each text on lines of its own."""
     said, report = one.note.said, one.report
-    holds = report.standing.holds or not report.version
-    who = report.who if holds or not report.version else f"{report.who} ({report.version.value})"
+    holds = report.standing.holds
+    who = _clipped(report.who, NAME)
+    if report.version and not holds:
+        who += f" ({report.version.value})"
     about = say(f"testers.{one.note.about}") if one.note.about else ""
     lead = paint.dot.join(clean(part) for part in (who, about or one.note.kind.value))
     parts = [_short(said.remark, report)] if said.remark else []
     named = (("read_said", said.read), ("did", said.did), ("instead", said.instead))
     parts += [say(f"testers.{key}", words=_short(words, report)) for key, words in named if words]
-    if len(parts) == 1 and len(lead) + len(parts[0]) + 6 <= paint.columns:
+    if len(parts) == 1 and width(lead) + width(parts[0]) + 7 <= paint.columns:
         yield f"    {lead}{paint.dot}{clean(parts[0])}"
         return
     yield f"    {lead}"
@@ -193,6 +200,12 @@ def _short(said: Told, report: Report) -> str:
     at = f"{report.file}:{said.span.begins[0]}"
     more = count("more_character", len(words) - LONGEST)
     return say("testers.cut", text=words[:LONGEST], more=more, file=at)
+
+
+def _clipped(words: str, most: int = 200) -> str:
+    """Words that should be few, shortened if they go on and on."""
+    text = " ".join(words.split())
+    return text if len(text) <= most else f"{text[: most - 1]}…"
 
 
 def _lines(said: str, paint: Paint, indent: int = 2) -> Iterator[str]:

@@ -122,7 +122,11 @@ class Against:
         found: dict[str, Any] = {}
         for named in said:
             key = self._known(named.key, keys, what, desk) if own else None
-            found.setdefault(key or named.key.value, named.value)
+            name = key or named.key.value
+            if name in found:
+                message = f"The {what} `{name[:60]}` is told of twice; only the first is counted."
+                desk.say("key-doubled", named.key.span, message, "Keep one of the two.")
+            found.setdefault(name, named.value)
         return found
 
     def _known(self, said: Located[str], keys: dict[str, str], what: str, desk: Desk) -> str | None:

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from enum import StrEnum
 
 from roundproof.frozen import dataclass
-from roundproof.testers.model import Decision, Kind, Note, Place, Report, Reports, Standing, Verdict
+from roundproof.testers.model import Decision, Kind, Note, Place, Report, Reports, Verdict
 from roundproof.testers.versions import numbers
 
 _GRAVITY = tuple(Kind)
@@ -66,8 +66,7 @@ def corrections(reports: Reports) -> tuple[Correction, ...]:
     """All places that testers wrote about: by how grave it is, then by how many stumbled, then as
     they stand in the pattern."""
     by_place: dict[Place, list[Written]] = {}
-    own = (report for report in reports.reports if report.standing is not Standing.OTHER)
-    for report in own:
+    for report in reports.own:
         for note in report.notes:
             by_place.setdefault(note.place, []).append(Written(report, note))
     decided = {decision.place: decision for decision in reports.decisions}

@@ -221,6 +221,11 @@ class Reports:
         return (*(f for report in self.reports for f in report.findings), *self.others)
 
     @property
+    def own(self) -> tuple[Report, ...]:
+        """The reports that can be read and are of this pattern."""
+        return tuple(r for r in self.reports if r.readable and r.standing is not Standing.OTHER)
+
+    @property
     def holding(self) -> tuple[Report, ...]:
         """The reports whose figures hold for the pattern as it is."""
         return tuple(report for report in self.reports if report.standing.holds)

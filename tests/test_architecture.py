@@ -32,6 +32,7 @@ ROOMS = (
     "notation",
     "fabric",
     "measure",
+    "testers",
     "proof",
     "checks",
     "drawing",

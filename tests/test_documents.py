@@ -26,7 +26,8 @@ DOCUMENTS = (
 )  # fmt: skip
 
 APPEARS = {
-    "site/", ".roundproof/", "tester.html", "patterns/<name>/pattern.yaml", ".venv", "photos/",
+    "site/", ".roundproof/", "tester.html", "patterns/<name>/pattern.yaml",
+    "patterns/<name>/testers/", "testers/decisions.yaml", ".venv", "photos/",
     "glossary.md", "checks/index.md", "checks/editor.md", "patterns/index.md",
     "schema/pattern.schema.json", "schema/defaults.schema.json", "label.html",
 }  # fmt: skip

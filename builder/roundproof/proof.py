@@ -1,16 +1,20 @@
-"""Proof: a pattern, its fabric and, when asked for, its measures."""
+"""Proof: a pattern, its fabric and, when asked for, its measures and what testers sent back."""
 
 from __future__ import annotations
 
 from functools import cached_property
 from pathlib import Path, PurePosixPath, PureWindowsPath
+from typing import TYPE_CHECKING
 
 from roundproof.fabric.model import Fabric
 from roundproof.findings import Finding
 from roundproof.frozen import dataclass
 from roundproof.measure import measured
-from roundproof.measure.model import Measures
+from roundproof.measure.model import Measures, Tested
 from roundproof.pattern.model import Pattern
+
+if TYPE_CHECKING:
+    from roundproof.testers.model import Reports
 
 
 @dataclass(frozen=True)
@@ -29,6 +33,20 @@ class Proof:
     @cached_property
     def measures(self) -> Measures:
         return measured(self.pattern, self.fabric)
+
+    @cached_property
+    def reports(self) -> Reports:
+        """What testers sent back; private, but for what `tested` makes of it."""
+        from roundproof.testers.read import read_reports  # most patterns have none yet
+
+        return read_reports(self.folder, self.pattern, self.fabric)
+
+    @cached_property
+    def tested(self) -> Tested | None:
+        """What testers measured of the pattern as it is, in sum; None where nobody has."""
+        from roundproof.testers.figures import tested
+
+        return tested(self.reports)
 
     def letter(self, key: str) -> str:
         """The letter that a yarn goes by in short notation; its own word where none is listed."""

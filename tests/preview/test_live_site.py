@@ -387,10 +387,10 @@ def test_the_overview_lists_all_patterns(site: Path, live: LiveSite) -> None:
         name = re.sub(r"( tester copy)? \S+pattern\.yaml$", "", words[0])
         cells[name] = words[1:]
     assert list(cells) == ["Asked pebble", "broken", "Pebble", "Rough pebble", "Wrong pebble"]
-    assert cells["Wrong pebble"] == ["published", "1 error", "none"]
-    assert cells["Asked pebble"] == ["testing", "nothing", "Which eyes?"]
-    assert cells["broken"] == ["not to be read yet", "1 error", "none"]
-    assert cells["Rough pebble"] == ["draft", "nothing", "none"]
+    assert cells["Wrong pebble"] == ["published", "1 error", "no report", "none"]
+    assert cells["Asked pebble"] == ["testing", "nothing", "no report", "Which eyes?"]
+    assert cells["broken"] == ["not to be read yet", "1 error", "no report", "none"]
+    assert cells["Rough pebble"] == ["draft", "nothing", "no report", "none"]
     assert "5 patterns: 2 errors." in html
     assert (
         'href="patterns/wrong/index.html"' in html and 'href="patterns/wrong/tester.html"' in html
@@ -399,6 +399,23 @@ def test_the_overview_lists_all_patterns(site: Path, live: LiveSite) -> None:
         assert re.search(r'<a href="[./]*overview.html"[^>]*>Overview</a>', page(live, other)), (
             other
         )
+
+
+def test_the_overview_tells_how_far_a_test_is(site: Path, live: LiveSite) -> None:
+    testers = site / "patterns/pebble/testers"
+    testers.mkdir()
+    said = "pattern: pebble\nversion: 1.0.0\nrounds: {body: {R2: {kind: unclear, read: secret}}}\n"
+    (testers / "a.yaml").write_text(said, "utf-8")
+    look(live)
+    html = page(live, "overview.html")
+    assert "1 report, 1 for this version; 1 correction open" in html
+    assert "secret" not in html
+    (testers / "b.yaml").write_text("stuffing: 3", "utf-8")
+    (testers / "decisions.yaml").write_text("body R2: {decision: later}", "utf-8")
+    look(live)
+    html = page(live, "overview.html")
+    lines = "2 reports, 1 for this version; no correction open; 3 errors in what came back"
+    assert lines in html
 
 
 def test_what_the_host_warns_of_is_told(site: Path, live: LiveSite) -> None:

@@ -81,6 +81,21 @@ def test_the_defaults_belong_to_every_pattern(site: Path, made: list[str]) -> No
     assert made == ["a", "b", "c"]
 
 
+def test_reports_of_testers_belong_to_their_pattern(site: Path, made: list[str]) -> None:
+    first = built(site)
+    testers = site / "patterns/b/testers"
+    testers.mkdir()
+    report = "pattern: b\nversion: 1.0.0\nyarns: {slate: {before: 50 g, after: AFTER}}\n"
+    for after, said in (("48 g", "2\u00a0g"), ("46 g", "4\u00a0g")):
+        made.clear()
+        (testers / "one.yaml").write_text(report.replace("AFTER", after), "utf-8")
+        page = built(site)["patterns/b/index.html"].decode()
+        assert made == ["b"]
+        assert f"Measured by 1\u00a0tester: {said}." in page
+    (testers / "one.yaml").unlink()
+    assert built(site) == first
+
+
 def test_another_frame_fills_every_page_anew(site: Path) -> None:
     built(site)
     settings = site / "mkdocs.yml"

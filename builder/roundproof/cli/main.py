@@ -21,7 +21,9 @@ from roundproof.cli.shared import COLLECT as COLLECT
 from roundproof.cli.shared import OUR_FAULT as OUR_FAULT
 from roundproof.words import say
 
-COMMANDS = ("check", "explain", "work", "measure", "build", "serve", "new", "tidy", "print")
+COMMANDS = (
+    "check", "explain", "work", "measure", "testers", "build", "serve", "new", "tidy", "print"
+)  # fmt: skip
 
 
 INTERRUPTED = 130

@@ -178,6 +178,26 @@ class Spent:
 
 
 @dataclass(frozen=True, slots=True)
+class Spread:
+    """What `count` people measured: the least, the median and the most."""
+
+    low: float
+    middle: float
+    high: float
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Tested:
+    """What testers used and took, to stand beside what is estimated: grams and metres by the keys
+    of the yarns, hours in all."""
+
+    grams: Mapping[str, Spread]
+    metres: Mapping[str, Spread]
+    hours: Spread | None
+
+
+@dataclass(frozen=True, slots=True)
 class NotionSize:
     """Something placed on a piece that is `was_mm` mm in the pattern and should be `size_mm` mm."""
 

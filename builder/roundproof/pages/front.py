@@ -13,6 +13,7 @@ from roundproof.pages.licences import licence_of
 from roundproof.pages.materials import to_buy
 from roundproof.pages.prose import plain_text, prose
 from roundproof.pages.specimen import size_words
+from roundproof.pages.tested import time_tested
 from roundproof.pages.times import hours_words
 from roundproof.pages.values import Contact, Fact, Safety
 from roundproof.pages.wording import in_both, plain
@@ -53,7 +54,8 @@ def _facts(proof: Proof) -> Iterator[Fact]:
         yield Fact("To buy", plain(wanted[:1].upper() + wanted[1:]), "all of it", "#materials")
     if proof.measures.hours is not None:
         hours = Markup('<span class="g">{}</span>').format(hours_words(*proof.measures.hours))
-        yield Fact("Time", hours, "estimated")
+        said = ["estimated", *([by] if (by := time_tested(proof)) else [])]
+        yield Fact("Time", hours, "; ".join(said))
     if pattern.level is not None:
         yield Fact("Level", Markup(escape(pattern.level.value.capitalize())))
     terms = in_both(Markup("US"), Markup("UK"), pattern.written_in)

@@ -13,6 +13,7 @@ from roundproof.drawing.svg import write_svg
 from roundproof.drawing.things import eyes, hook
 from roundproof.drawing.yarns import Marks, YarnMark, mark_of, yarn_marks
 from roundproof.pages.figures import counted, grams, listed, metres, millimetres, sentence, trimmed
+from roundproof.pages.tested import yarn_tested
 from roundproof.pages.values import Materials, Thing
 from roundproof.pages.wording import in_both, plain
 from roundproof.pattern.model import Gauge, Notion, Yarn
@@ -112,7 +113,8 @@ def _yarns(proof: Proof, used: list[Yarn]) -> Iterator[Thing]:
         share = (need.metres or 0) / longest if need and longest else 0.0
         drawing = write_svg(yarn_bar(share, mark_of(marks, yarn.key))) if share else ""
         kind = "" if alike else sentence(_kind(yarn))
-        more = [plain(text) for text in (_amount(proof, yarn), kind) if text]
+        said = (_amount(proof, yarn), yarn_tested(proof, yarn.key), kind)
+        more = [plain(text) for text in said if text]
         yield Thing(
             f"yarn-{mark_of(marks, yarn.key).css}",
             Markup(drawing),

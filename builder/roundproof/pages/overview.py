@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from roundproof.checks.results import Result, Summary, summary
 from roundproof.frozen import dataclass
 from roundproof.pages.pattern_folder import Listing, Unread
+from roundproof.testers.progress import Progress
 from roundproof.words import count
 
 ADDRESS = "overview.html"
@@ -15,7 +16,8 @@ ADDRESS = "overview.html"
 @dataclass(frozen=True, slots=True)
 class Row:
     """A pattern. `status` is empty where its file cannot be read; `home` is its folder's address,
-    with the tester copy if `tested`. `found` counts its findings in words."""
+    with the tester copy if `tested`. `found` counts its findings in words; `reports` tells how far
+    its test is, in lines of a few words."""
 
     title: str
     file: str
@@ -25,6 +27,7 @@ class Row:
     found: str
     errors: int
     open: tuple[str, ...]
+    reports: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +61,16 @@ def _row(result: Result, listing: Listing) -> Row:
         _in_words(found),
         found.errors,
         listing.open,
+        tuple(_test(listing.progress)) if listing.progress else (),
     )
+
+
+def _test(so_far: Progress) -> Iterator[str]:
+    if so_far.reports:
+        yield f"{count('report', so_far.reports)}, {so_far.holding} for this version"
+        yield f"{count('correction', so_far.open)} open" if so_far.open else "no correction open"
+    if so_far.errors:
+        yield f"{count('error', so_far.errors)} in what came back"
 
 
 def _in_words(found: Summary) -> str:

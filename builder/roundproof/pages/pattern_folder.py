@@ -30,6 +30,7 @@ from roundproof.pattern.files import PATTERN_FILE
 from roundproof.pattern.model import Pattern
 from roundproof.proof import Proof
 from roundproof.store import Store
+from roundproof.testers.progress import Progress, progress
 from roundproof.writing.slug import slug
 
 
@@ -67,7 +68,7 @@ class Listing:
     are listed, `open` the questions still to be settled. `shown` is the pattern as the gallery
     shows it, `found` as the search does, `credited` what it adds to the credits: None where it is
     not for everyone. `troubles` are sentences on photos that cannot be shown; `editions` is what
-    the feed tells."""
+    the feed tells, `progress` how far its test is, for the preview alone."""
 
     name: str
     address: str
@@ -81,6 +82,7 @@ class Listing:
     troubles: tuple[str, ...] = ()
     unread: Unread | None = None
     editions: tuple[Edition, ...] = ()
+    progress: Progress | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,6 +177,7 @@ def _folder(
         credited(pattern) if everyone else None,
         tuple(f"{result.name}: {why}" for why in troubles),
         editions=editions(pattern, f"{at}/index.html") if listed else (),
+        progress=progress(proof.reports) if preview else None,
     )
     card = card_of(proof, page) if listed else None
     return Folder(listing, tuple(pages), tuple(files), card)

@@ -10,6 +10,7 @@ from roundproof.measure.model import PieceSize
 from roundproof.pages.figures import counted, grams, metres
 from roundproof.pages.review_values import Figure
 from roundproof.pages.sizes import FIGURES
+from roundproof.pages.tested import time_tested, yarn_tested
 from roundproof.pages.times import hours_words
 from roundproof.proof import Proof
 
@@ -32,11 +33,18 @@ def figures(proof: Proof) -> Iterator[Figure]:
             parts += [grams(need.grams)] if need.grams is not None else []
             parts += [counted(need.balls, "ball")] if need.balls is not None else []
             value = ", ".join(parts)
-        yield Figure(yarn_key, "yarn", value, need.working or need.unreliable)
+        how = need.working or need.unreliable
+        yield Figure(yarn_key, "yarn", value, _beside(how, yarn_tested(proof, yarn_key)))
     filling = grams(measures.stuffing_g) if measures.stuffing_g else ""
     yield Figure("the whole", "filling", filling, measures.working.get("stuffing", ""))
     hours = hours_words(*measures.hours) if measures.hours else ""
-    yield Figure("the whole", "time", hours, measures.working.get("hours", ""))
+    how = _beside(measures.working.get("hours", ""), time_tested(proof))
+    yield Figure("the whole", "time", hours, how)
+
+
+def _beside(how: str, tested: str) -> str:
+    """How a figure was reached, and what testers measured."""
+    return "; ".join(filter(None, (how, f"{tested[:1].lower()}{tested[1:].rstrip('.')}")))
 
 
 def _piece(name: str, size: PieceSize) -> Iterator[Figure]:

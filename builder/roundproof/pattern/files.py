@@ -8,6 +8,7 @@ from pathlib import Path
 
 from roundproof.findings import Finding, Severity
 from roundproof.frozen import dataclass
+from roundproof.pattern.sorts import A_PATTERN, Sort
 from roundproof.pattern.traps import FILE_UNUSABLE, unusable
 from roundproof.source import Source
 
@@ -16,24 +17,26 @@ PATTERN_FILE = "pattern.yaml"
 DEFAULTS_FILE = "defaults.yaml"
 
 
-def read_file(path: Path, name: str) -> tuple[Source | None, tuple[Finding, ...]]:
+def read_file(
+    path: Path, name: str, sort: Sort = A_PATTERN
+) -> tuple[Source | None, tuple[Finding, ...]]:
     """A text file, never more of it than the limit; None, with a finding, where it is none."""
     try:
         about = path.stat()
         if not stat.S_ISREG(about.st_mode):
             return None, (_cannot(name, "This is not a file."),)
         if about.st_size > MAX_BYTES:
-            return None, (_too_long(name, about.st_size),)
+            return None, (_too_long(name, about.st_size, sort),)
         with path.open("rb") as file:
             data = file.read(MAX_BYTES + 1)
     except (OSError, ValueError) as error:
         return None, (_cannot(name, _reason(error)),)
-    return _decoded(data, name)
+    return _decoded(data, name, sort)
 
 
-def _decoded(data: bytes, name: str) -> tuple[Source | None, tuple[Finding, ...]]:
+def _decoded(data: bytes, name: str, sort: Sort) -> tuple[Source | None, tuple[Finding, ...]]:
     if len(data) > MAX_BYTES:
-        return None, (_too_long(name, len(data)),)
+        return None, (_too_long(name, len(data), sort),)
     mend = "Save it again as plain text in UTF-8."
     if b"\0" in data:
         return None, (_cannot(name, "This is not a text file.", mend),)
@@ -49,8 +52,8 @@ def _cannot(name: str, message: str, mend: str = "") -> Finding:
     return unusable(Source(name, ""), message, mend)
 
 
-def _too_long(name: str, size: int) -> Finding:
-    message = f"The file has {size / 1e6:,.1f} MB, and a pattern file has at most 2 MB."
+def _too_long(name: str, size: int, sort: Sort) -> Finding:
+    message = f"The file has {size / 1e6:,.1f} MB, and a file of {sort.holds} has at most 2 MB."
     return _cannot(name, message, "Check that this is the right file; photos belong in `photos/`.")
 
 

@@ -14,6 +14,7 @@ from typing import Any
 from roundproof.expressions import expression
 from roundproof.findings import Edit, Finding, Severity
 from roundproof.frozen import dataclass
+from roundproof.pattern.sorts import A_PATTERN, Sort
 from roundproof.pattern.traps import FILE_UNUSABLE, explained, unusable
 from roundproof.source import Source, Span
 
@@ -66,11 +67,11 @@ class Map:
 Node = Scalar | Seq | Map
 
 
-def tree(source: Source) -> tuple[Map | None, tuple[Finding, ...]]:
+def tree(source: Source, sort: Sort = A_PATTERN) -> tuple[Map | None, tuple[Finding, ...]]:
     """The file's mapping; None, and a finding why, where nothing can be made of the file."""
     if not source.text.strip("\ufeff \t\r\n"):
-        return None, (unusable(source, "The file is empty.", "Write a pattern into it."),)
-    builder = _Builder(source)
+        return None, (unusable(source, "The file is empty.", f"Write {sort.holds} into it."),)
+    builder = _Builder(source, sort)
     for event in _events(source):
         if (stop := event if isinstance(event, Finding) else builder.take(event)) is not None:
             return None, (stop,)
@@ -100,8 +101,8 @@ class _Open:
 class _Builder:
     """Takes events one by one and stacks up nodes: no recursion, so depth is only a number."""
 
-    def __init__(self, source: Source) -> None:
-        self._source = source
+    def __init__(self, source: Source, sort: Sort) -> None:
+        self._source, self._sort = source, sort
         self._stack: list[_Open] = []
         self._findings: list[Finding] = []
         self._root: Node | None = None
@@ -126,13 +127,12 @@ class _Builder:
     def done(self) -> tuple[Map | None, tuple[Finding, ...]]:
         if isinstance(self._root, Map):
             return self._root, tuple(self._findings)
-        message = "The file has only comments: nothing in it is a pattern yet."
+        message = f"The file has only comments: nothing in it is {self._sort.holds} yet."
         span = self._source.span(0, 0)
         if self._root is not None:
-            message = "The file does not start with keys such as `title:` and `pieces:`."
+            message = f"The file does not start with keys such as {self._sort.starts}."
             span = self._root.span
-        mend = "Write `pieces:`, and under it, indented, a piece with its rounds after `|`."
-        return None, (Finding(FILE_UNUSABLE, Severity.ERROR, span, message, mend),)
+        return None, (Finding(FILE_UNUSABLE, Severity.ERROR, span, message, self._sort.begin),)
 
     def _span(self, event: Any) -> Span:
         return self._source.span(event.start_mark.index, event.end_mark.index)
@@ -159,7 +159,8 @@ class _Builder:
     def _add(self, node: Node) -> Finding | None:
         self._values += 1
         if self._values > MAX_VALUES:
-            what = f"The file holds more than {MAX_VALUES:,} values, far more than any pattern."
+            far = f"more than {MAX_VALUES:,} values, far more than {self._sort.holds}"
+            what = f"The file holds {far} can have."
             return unusable(self._source, what, "Check that this is the right file.", node.span)
         if self._stack:
             self._stack[-1].items.append(node)

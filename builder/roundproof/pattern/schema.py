@@ -204,10 +204,10 @@ PATTERN = Keys(
 DEFAULTS = Keys("defaults.yaml", tuple(k for k in PATTERN.keys if k.shared), make.fields)
 
 
-def place_of(key: str) -> str:
+def place_of(key: str, whole: Keys = PATTERN) -> str:
     """The group that a key belongs to, in words, for one that stands in the wrong place; empty
     for a key that no group has."""
-    homes = [keys.called for keys in _groups(PATTERN) if any(k.name == key for k in keys.keys)]
+    homes = [keys.called for keys in _groups(whole) if any(k.name == key for k in keys.keys)]
     return " or ".join(dict.fromkeys(homes[:3]))
 
 

@@ -13,14 +13,14 @@ NONE = "-"
 """Stands where there is no figure."""
 
 
-def table(rows: Sequence[Row]) -> list[str]:
-    """Rows in columns: the first to the left, figures to the right."""
+def table(rows: Sequence[Row], left: int = 1) -> list[str]:
+    """Rows in columns: the first, or `left` of them, to the left, figures to the right."""
     shown = [[clean(cell) for cell in row] for row in rows]
     wide = [max(map(width, column)) for column in zip(*shown, strict=True)]
     return [
         "  "
         + "  ".join(
-            cell + pad if i == 0 else pad + cell
+            cell + pad if i < left else pad + cell
             for i, cell in enumerate(row)
             for pad in [" " * (wide[i] - width(cell))]
         ).rstrip()
@@ -28,12 +28,19 @@ def table(rows: Sequence[Row]) -> list[str]:
     ]
 
 
-def headed(heads: Sequence[str], rows: Sequence[Row], paint: Paint, keep: int = 1) -> list[str]:
-    """The same below the words of `heads`, by their keys, without the columns that hold no figure;
-    the first `keep` stay. Nothing without any rows."""
+def headed(
+    heads: Sequence[str],
+    rows: Sequence[Row],
+    paint: Paint,
+    keep: int = 1,
+    words: str = "measure",
+    left: int = 1,
+) -> list[str]:
+    """The same below the words of `heads`, by their keys among some `words`, without the columns
+    that hold no figure; the first `keep` stay. Nothing without any rows."""
     used = [i for i in range(len(heads)) if i < keep or any(row[i] != NONE for row in rows)]
-    named = [say(f"measure.{heads[i]}") for i in used]
-    head, *body = table([named, *([row[i] for i in used] for row in rows)])
+    named = [say(f"{words}.{heads[i]}") for i in used]
+    head, *body = table([named, *([row[i] for i in used] for row in rows)], left)
     return [paint(head, "faint"), *body] if body else []
 
 

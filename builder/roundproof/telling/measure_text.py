@@ -13,6 +13,7 @@ from roundproof.telling.cells import clean, wrapped
 from roundproof.telling.columns import NONE, Row, cm, headed, hours_of, table
 from roundproof.telling.measure_then import then_and_now
 from roundproof.telling.paint import Paint
+from roundproof.telling.tested import time_line, yarn_lines
 from roundproof.words import count, listing, say
 
 _NAMES = {"diameter": "width"}
@@ -40,11 +41,12 @@ def _file(result: Result, paint: Paint, working: bool) -> Iterator[str]:
     rows = [_piece(result.proof, size) for size in measures.pieces.values()]
     joins = [line for fit in measures.fits for line in _fit(fit, paint)]
     yarns = table([_yarn(need) for need in measures.yarns.values()])
+    yarns += _lines(yarn_lines(result.proof.tested, result.proof.pattern), paint)
     sections = (
         *then_and_now(result, joins, paint),
         *(() if result.regauged else (headed(_HEADS, rows, paint, keep=4), joins, yarns)),
         _lines(_short(result.proof), paint),
-        _whole(measures),
+        (*_whole(measures), *(() if result.regauged else _time(result.proof, paint))),
         _lines(_unreliable(measures), paint),
         _lines(_working(measures), paint) if working else (),
     )
@@ -118,6 +120,10 @@ def _whole(measures: Measures) -> Iterator[str]:
         said[-1] += say("measure.making_up", range=hours_of(up))
     if said:
         yield f"  {listing(said)}"
+
+
+def _time(proof: Proof, paint: Paint) -> Iterator[str]:
+    return _lines(time_line(proof.tested), paint)
 
 
 def _unreliable(measures: Measures) -> Iterator[str]:

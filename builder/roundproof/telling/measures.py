@@ -9,9 +9,10 @@ from typing import Any
 
 from roundproof.checks.results import Regauged, Result, Results
 from roundproof.measure.meeting import plan_words
-from roundproof.measure.model import Fit, PieceSize, RunsOut, YarnNeed
+from roundproof.measure.model import Fit, PieceSize, RunsOut, Tested, YarnNeed
 from roundproof.proof import Proof
 from roundproof.telling.json_ import dumped
+from roundproof.telling.tested import spread_values
 
 _KEYS = {
     "height": "height_cm",
@@ -28,6 +29,7 @@ _NOTHING: dict[str, Any] = {
     "yarns": {},
     "stuffing_g": None,
     "hours": None,
+    "tested_hours": None,
     "making_up_hours": None,
     "unreliable": {},
     "working": {},
@@ -49,6 +51,7 @@ def _file(result: Result) -> dict[str, Any]:
     if result.proof is None:
         return head | _NOTHING
     measures = result.proof.measures
+    tested = None if result.regauged else result.proof.tested
     up = measures.making_up
     whole = {"stuffing_g": measures.stuffing_g, "hours": measures.hours}
     said = {key: measures.working.get(key.removesuffix("_g"), "") for key in whole}
@@ -57,9 +60,10 @@ def _file(result: Result) -> dict[str, Any]:
     return head | {
         "pieces": {key: _piece(result.proof, size) for key, size in measures.pieces.items()},
         "joins": [_join(fit) for fit in measures.fits],
-        "yarns": {key: _yarn(need) for key, need in measures.yarns.items()},
+        "yarns": {key: _yarn(need) | _tested(tested, key) for key, need in measures.yarns.items()},
         "stuffing_g": _two(measures.stuffing_g),
         "hours": _range(measures.hours),
+        "tested_hours": spread_values(tested.hours) if tested else None,
         "making_up_hours": _range(up.hours),
         "unreliable": {key: said[key] for key, value in whole.items() if value is None},
         "working": {key: said[key] for key, value in whole.items() if value is not None}
@@ -128,6 +132,15 @@ def _yarn(need: YarnNeed) -> dict[str, Any]:
         "unreliable": _missing(need),
         "working": need.working,
     }
+
+
+def _tested(tested: Tested | None, key: str) -> dict[str, Any]:
+    """What testers used of a yarn: grams and metres; null where nobody says."""
+    grams = tested.grams.get(key) if tested else None
+    if tested is None or grams is None:
+        return {"tested": None}
+    metres = tested.metres.get(key)
+    return {"tested": {"grams": spread_values(grams), "metres": spread_values(metres)}}
 
 
 def _missing(need: YarnNeed) -> dict[str, str]:

@@ -6,7 +6,7 @@ right the words. A file is named once, above its findings.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import groupby
 
 from roundproof.checks.results import Result, Results
@@ -31,7 +31,12 @@ def _file(result: Result, paint: Paint) -> Iterator[str]:
         return
     name = paint(clean(result.name), "faint" if result.title else "bold")
     yield f"{paint(clean(result.title), 'bold')}{paint.dot}{name}" if result.title else name
-    for _, alike in groupby(result.findings, _place):
+    yield from each(result.findings, paint)
+
+
+def each(findings: Iterable[Finding], paint: Paint) -> Iterator[str]:
+    """Each finding, those at one place and of one check as one, with its lines."""
+    for _, alike in groupby(findings, _place):
         yield "\n".join(_findings(list(alike), paint))
 
 

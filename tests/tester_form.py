@@ -153,7 +153,7 @@ WHOLE = {
     },
     "corrections": [
         {"where": "claw R9", "kind": "cannot go on", "read": "12"},
-        {"did": "ripped back"},
+        {"where": "not said", "did": "ripped back"},
     ],
     "stitches": {"body": 480, "claw": 1240},
     "guessed": "the eyes",

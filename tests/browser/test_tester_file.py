@@ -11,6 +11,11 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
+from conftest import ROOT
+from roundproof.pipeline import prove
+from roundproof.source import Source
+from roundproof.testers.against import Against
+from roundproof.testers.read import read_report
 from tester_form import (
     COPY,
     WHOLE,
@@ -65,6 +70,19 @@ def test_the_file_says_what_was_written(page: Page, tmp_path: Path) -> None:
     assert list(read(file)) == list(WHOLE)  # in the order of the format
     assert json.loads(file.read_text("utf-8")) == WHOLE
     assert said(page) == "shore-crab-1.1.0-tester-7.yaml is saved."
+
+
+def test_the_file_is_taken_as_a_report_without_a_word(page: Page, tmp_path: Path) -> None:
+    fill_all(page)
+    text = saved(page, tmp_path).read_text("utf-8")
+    (result,) = prove(ROOT / "patterns/shore-crab").files
+    assert result.proof is not None
+    held = Against(result.proof.pattern, result.proof.fabric)
+    report = read_report(Source("7.yaml", text), held)
+    assert report.findings == ()
+    assert report.readable and report.standing.holds
+    places = {note.place.words for note in report.notes}
+    assert {"leg R4-R7", "body R8", "claw R1", "claw R9", "not said"} <= places
 
 
 def test_a_saved_file_fills_an_empty_form(page: Page, browser: Browser, tmp_path: Path) -> None:

@@ -9,6 +9,7 @@ const ORDER = [
   "abbreviations", "photos_enough", "difficulty", "hand", "reading_aids", "pictures",
 ];
 const DEEPEST = 4;
+const NOWHERE = "not said";
 
 /**
  * @param {Iterable<{path: (string|number)[] | null, value: string | string[], unit?: string}>} fields
@@ -21,7 +22,8 @@ export function reportOf(fields, of) {
     if (!path || !(Array.isArray(value) ? value.length : value.trim())) continue;
     put(found, path, Array.isArray(value) ? value : told(value, unit, of));
   }
-  const corrections = Object.values(found.corrections ?? {});
+  const written = Object.values(found.corrections ?? {});
+  const corrections = written.map((one) => ({ where: NOWHERE, ...one })); // which a report wants
   for (const [where, remark] of Object.entries(found.again ?? {})) {
     corrections.push({ where, ...inFull(remark) });
   }
@@ -99,7 +101,7 @@ export function answersOf(report, takes, version) {
     if (typeof one?.where === "string" && takes(JSON.stringify([...place, "said"]), "")) {
       const { where, ...remark } = one;
       walk(inParts(remark), place, take);
-    } else own.push(one);
+    } else own.push(one?.where === NOWHERE ? { ...one, where: undefined } : one);
   }
   [...own, ...more].forEach((one, at) => walk(one, ["corrections", at], take));
   return { answers, left, moved: more.length };

@@ -6,6 +6,7 @@ attributes. Nothing here writes a style attribute.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
 from functools import partial, singledispatch
 from html import escape
@@ -55,10 +56,11 @@ def write_file(drawing: Drawing, looks: Looks) -> str:
     size = f' width="{number(box.width)}" height="{number(box.height)}"'
     # What shows a file is white, or not, as it likes: the ground goes with the ink.
     ground = _shape(Rect(box.x, box.y, box.width, box.height, "paper"), dress)
+    body = ground + _inside(drawing, dress)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg"{size}{_frame(drawing)} role="img"'
         f' aria-labelledby="title"><title id="title">{escape(drawing.title)}</title>{more}'
-        f"<style>{_style(looks)}</style>{ground}{_inside(drawing, dress)}</svg>\n"
+        f"<style>{_style(looks, body)}</style>{body}</svg>\n"
     )
 
 
@@ -92,10 +94,16 @@ HERE = "here"
 """The class of what is seen only where the address names the group that it stands in."""
 
 
-def _style(looks: Looks) -> str:
+_CLASSES = re.compile(r' class="([^"]*)"')
+
+
+def _style(looks: Looks, body: str) -> str:
+    """For the classes that there are."""
+    used = {name for found in _CLASSES.findall(body) for name in found.split()}
     dark = "".join(
         f".{css}{{{';'.join(f'{name}:{value}' for name, value in look.items())}}}"
         for css, look in looks.dark.items()
+        if css in used
     )
     return f":target>.{HERE}{{visibility:visible}}@media(prefers-color-scheme:dark){{{dark}}}"
 

@@ -20,6 +20,7 @@ from importlib.metadata import version
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+import booklets
 import charts
 import many
 import measuring
@@ -73,6 +74,9 @@ def main() -> int:
         "",
         *CHARTS,
         *charts.main(),
+        "",
+        *BOOKLETS,
+        *booklets.main(),
         "",
         *machine(),
     ]
@@ -133,6 +137,13 @@ CHARTS = [
     "",
     "From a worked piece to the text of its file, seconds of the processor, the least of seven; and"
     " how much the file weighs.",
+    "",
+]
+
+BOOKLETS = [
+    "## How long booklets take",
+    "",
+    "Seconds by the clock: one after the start, and copies for fifty testers by two threads.",
     "",
 ]
 

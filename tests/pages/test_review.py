@@ -13,6 +13,7 @@ from rendering import proof_of
 from roundproof.checks._items import items
 from roundproof.cli.main import main
 from roundproof.findings import Severity
+from roundproof.pages.drawn import drawings_within
 from roundproof.pages.review import review_page
 from roundproof.pages.review_values import ReviewPage
 from roundproof.pages.standalone import filled
@@ -35,7 +36,7 @@ def page(text: str, folder: Path = Path("/nowhere")) -> ReviewPage:
     proof, findings = proved(text)
     assert proof is not None
     answers, unread = read_answers(folder)
-    return review_page(proof, findings, answers, unread)
+    return review_page(proof, findings, answers, unread, drawings_within(proof))
 
 
 def bell(work: str = "(3 sc in next st) x 6", made: int = 18) -> str:

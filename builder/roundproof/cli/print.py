@@ -11,6 +11,7 @@ from pathlib import Path
 from roundproof.checks.results import Result
 from roundproof.cli.one import one_pattern
 from roundproof.frozen import dataclass
+from roundproof.pages.paper.how import MOST_PUPILS, PAPERS, STYLES
 from roundproof.telling.cells import clean
 from roundproof.words import count, say
 from roundproof.writing.slug import slug
@@ -18,11 +19,9 @@ from roundproof.writing.slug import slug
 OUT = Path("out")
 READERS = ("maker", "tester", "editor", "class")
 FORMATS = ("pdf", "html")
-PAPERS = ("a4", "letter")
-STYLES = ("standard", "ink", "large", "aloud")
 AT_ONCE = 2
 """Booklets made at a time: by threads, as Typst must not be forked."""
-MOST_TESTERS, MOST_PUPILS = 1000, 1000
+MOST_TESTERS = 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +38,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     add = parser.add_argument
     add("--for", dest="reader", choices=READERS, default="maker", help=say("options.for"))
     add("--format", choices=FORMATS, help=say("options.print_format"))
-    add("--paper", choices=PAPERS, default="a4", help=say("options.paper"))
+    add("--paper", choices=tuple(PAPERS), default="a4", help=say("options.paper"))
     add("--style", choices=STYLES, help=say("options.style"))
     add("--terms", choices=("US", "UK"), help=say("options.print_terms"))
     add("--units", choices=("cm", "inch", "both"), default="both", help=say("options.units"))
@@ -113,17 +112,15 @@ def _made(found: Result, args: argparse.Namespace) -> Iterator[Made]:
         if kind == "html":
             yield Made(path, _review(found).encode())
             return
-        from roundproof.pages.paper.how import PAPERS as SIZES
         from roundproof.pages.paper.printing import review_copy
 
-        data, missing = review_copy(found.proof, found.findings, SIZES[args.paper])
+        data, missing = review_copy(found.proof, found.findings, PAPERS[args.paper])
         yield Made(path, data, missing)
         return
     yield from _booklets(found, args)
 
 
 def _booklets(found: Result, args: argparse.Namespace) -> Iterator[Made]:
-    from roundproof.pages.paper.how import PAPERS as SIZES
     from roundproof.pages.paper.how import Copy, Print
     from roundproof.pages.paper.nodes import Choice
     from roundproof.pages.paper.printing import Printer
@@ -141,7 +138,7 @@ def _booklets(found: Result, args: argparse.Namespace) -> Iterator[Made]:
     def one(name: str, copy: Copy | None) -> Made:
         how = Print(
             choice,
-            SIZES[args.paper],
+            PAPERS[args.paper],
             style,
             not args.no_photos,
             copy,
@@ -183,12 +180,14 @@ def _tell_missing(made: Sequence[Made]) -> None:
 
 
 def _review(result: Result) -> str:
+    from roundproof.pages.drawn import drawings_within
     from roundproof.pages.review import review_page
     from roundproof.pages.standalone import filled
     from roundproof.pattern.answers import read_answers
 
     assert result.proof is not None
     answers, unread = read_answers(result.proof.folder)
-    page = review_page(result.proof, result.findings, answers, unread)
+    drawn = drawings_within(result.proof)
+    page = review_page(result.proof, result.findings, answers, unread, drawn)
     sheets = ("tokens", "page", "drawings", "review")
     return filled("review.html", sheets, page=page)

@@ -108,7 +108,7 @@ def _with_turns(piece: WorkedPiece) -> Iterator[tuple[WorkedRound, bool]]:
     turned = False
     for entry in piece.entries:
         if isinstance(entry, WorkedRound):
-            yield entry, turned or _turns_first(entry)
+            yield entry, turned
             turned = _turns_at_the_end(entry)
         elif isinstance(entry, Action) and entry.act is Act.TURN:
             turned = not turned

@@ -9,7 +9,7 @@ from markupsafe import Markup, escape
 
 from roundproof.drawing.looks import looks
 from roundproof.drawing.sheet import Kind, Sheet
-from roundproof.drawing.sheets import sheets
+from roundproof.drawing.sheets import ALL, sheets
 from roundproof.drawing.svg import write_file
 from roundproof.drawing.yarns import shades_of
 from roundproof.frozen import dataclass, field
@@ -26,6 +26,8 @@ _NAMES = {
 }
 
 
+_HANDED = (Kind.CHART, Kind.COLOURS, Kind.PLACES)
+"""What may look otherwise for left-handed makers."""
 _OF_ASSEMBLY = (Kind.PLACES, Kind.EDGES)
 
 
@@ -45,14 +47,13 @@ def drawings(proof: Proof) -> Drawings:
     """All that a page shows as files beside it. What looks the same for both hands is there once;
     the outline stands within the page."""
     style, files = looks(shades_of(proof.pattern)), dict[str, str]()
-    right, left = (named(proof, sheets(proof, mirrored)) for mirrored in (False, True))
+    right = named(proof, sheets(proof, kinds=ALL - {Kind.OUTLINE}))
+    left = named(proof, sheets(proof, mirrored=True, kinds=_HANDED))
     shown: list[tuple[Sheet, Drawn]] = []
     for name, sheet in right.items():
-        if sheet.kind is Kind.OUTLINE:
-            continue
         files[name] = write_file(sheet.drawing, style)
         other, mirror = left.get(name, sheet), ""
-        if (text := write_file(other.drawing, style)) != files[name]:
+        if other is not sheet and (text := write_file(other.drawing, style)) != files[name]:
             mirror = name.removesuffix(".svg") + "-left.svg"
             files[mirror] = text
         shown.append((sheet, _drawn(name, mirror, sheet, other)))

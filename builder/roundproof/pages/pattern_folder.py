@@ -19,6 +19,7 @@ from roundproof.pages.gallery import Shown, shown
 from roundproof.pages.label import label
 from roundproof.pages.margins import margins
 from roundproof.pages.pattern import pattern_page
+from roundproof.pages.plate import is_preview
 from roundproof.pages.search_index import Entry, pattern_entry
 from roundproof.pages.share_card import Card, card_of
 from roundproof.pages.standing import Standing, standing
@@ -27,7 +28,6 @@ from roundproof.pages.tester import tester_page
 from roundproof.pages.values import Picture
 from roundproof.pages.yarns import Grounds, yarn_sheet
 from roundproof.pattern.files import PATTERN_FILE
-from roundproof.pattern.model import Pattern
 from roundproof.proof import Proof
 from roundproof.store import Store
 from roundproof.testers.progress import Progress, progress
@@ -114,23 +114,12 @@ def pattern_folder(
         here = preview and result.path.name == PATTERN_FILE
         return _unread(result) if here else None
     if preview or where in (Standing.PUBLIC, Standing.UNLISTED):
-        found = _photos(result.proof, store)
+        found = photos.of_pattern(result.proof, store)
         return _folder(result, result.proof, where is Standing.PUBLIC, preview, grounds, found)
     return None
 
 
 Found = Mapping[str, photos.Picture | photos.Unusable]
-
-
-def _photos(proof: Proof, store: Store | None) -> Found:
-    """The photos that are shown. Where the rounds are sold, those of single rounds are not."""
-    sold = _sold(proof.pattern)
-    shots = [photo for photo in proof.pattern.photos if not (sold and photo.after)]
-    return photos.pictures([photo.file.value for photo in shots], proof.photo, store)
-
-
-def _sold(pattern: Pattern) -> bool:
-    return pattern.show is not None and pattern.show.value == "preview"
 
 
 def _folder(
@@ -140,7 +129,7 @@ def _folder(
     usable = {file: made for file, made in found.items() if isinstance(made, photos.Picture)}
     pictures = {file: _value(made) for file, made in usable.items()}
     changed = pattern.date.value if pattern.date else None
-    beside = NONE if _sold(pattern) else drawings(proof)
+    beside = NONE if is_preview(proof) else drawings(proof)
     page = pattern_page(proof, pictures, beside)
     values = {
         "page": page,
@@ -150,7 +139,7 @@ def _folder(
     }
     pages = [SitePage(f"{at}/index.html", "pattern.html", values, listed)]
     # A pattern whose rounds are sold elsewhere does not hand them out in a tester's copy.
-    if preview or not _sold(pattern):
+    if preview or not is_preview(proof):
         copy = {"page": tester_page(proof, page)}
         pages.append(SitePage(f"{at}/tester.html", "tester.html", copy, listed=False))
     if (words := label(proof)) is not None:

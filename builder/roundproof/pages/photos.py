@@ -11,6 +11,8 @@ from roundproof.checks._pictures import MOST_BYTES
 from roundproof.frozen import dataclass
 from roundproof.packing import packed, unpacked
 from roundproof.pages.developing import RECIPE, Developed, Rendition, Unfit, developed
+from roundproof.pages.plate import is_preview
+from roundproof.proof import Proof
 from roundproof.store import Store, key
 from roundproof.writing.slug import slug
 
@@ -59,6 +61,14 @@ class Unusable:
 
 Find = Callable[[str], Path | None]
 """From a photo's name to where it lies; None for a name that leads elsewhere."""
+
+
+def of_pattern(proof: Proof, store: Store | None = None) -> dict[str, Picture | Unusable]:
+    """The photos of a pattern that are shown, by the names its file gives them. Where the rounds
+    are sold elsewhere, those of single rounds are not."""
+    sold = is_preview(proof)
+    shots = [photo for photo in proof.pattern.photos if not (sold and photo.after)]
+    return pictures([photo.file.value for photo in shots], proof.photo, store)
 
 
 def pictures(

@@ -19,7 +19,7 @@ from roundproof.notation.writer import written
 from roundproof.pages import front
 from roundproof.pages.assembly import steps
 from roundproof.pages.between_rounds import entry
-from roundproof.pages.drawn import drawings_within
+from roundproof.pages.drawn import NONE, Drawings
 from roundproof.pages.figures import day
 from roundproof.pages.materials import materials
 from roundproof.pages.names import piece_ids, shown_label
@@ -46,15 +46,15 @@ def review_page(
     findings: Sequence[Finding],
     answers: Mapping[str, Answer],
     unread: Sequence[Finding] = (),
+    drawn: Drawings = NONE,
 ) -> ReviewPage:
     """All that the review copy prints. `answers` are the editor's so far, `unread` what could not
-    be read of their file."""
+    be read of their file, `drawn` the drawings that stand in it."""
     asking = _Asking(proof, answers)
     found = tuple(asking.finding(each) for each in findings)
     by_place = dict(zip(map(id, findings), found, strict=True))
     pattern, total = proof.pattern, summary(tuple(findings))
     ids = piece_ids(proof.fabric.pieces)
-    drawn = drawings_within(proof)
     pieces = tuple(
         replace(
             _piece(

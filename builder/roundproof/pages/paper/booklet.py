@@ -15,13 +15,12 @@ from roundproof.pages.paper.class_pack import class_pack
 from roundproof.pages.paper.form import form
 from roundproof.pages.paper.how import Copy, Print
 from roundproof.pages.paper.nodes import Nodes, nodes, text_of
+from roundproof.pages.paper.parts import Values, drawing, steps, things
 from roundproof.pages.values import NoteRow, PatternPage, Photo, PieceWork, RoundRow, Word
 from roundproof.proof import Proof
 
 MOST_BOXES = 12
 """Boxes beside a range of rounds; a longer one has one for all."""
-
-Values = dict[str, object]
 
 
 def booklet(proof: Proof, page: PatternPage, how: Print) -> Values:
@@ -75,14 +74,7 @@ class _Booklet:
             "safety": {"note": self.nodes(page.safety.note), "hazards": page.safety.hazards},
             "materials": {
                 "summary": page.materials.summary,
-                "things": [
-                    {
-                        "name": self.nodes(thing.name),
-                        "more": [self.nodes(each) for each in thing.more],
-                        "hazard": thing.hazard,
-                    }
-                    for thing in page.materials.things
-                ],
+                "things": things(page.materials.things, self.how.choice),
             },
             "yarns": [
                 {"letter": y.letter, "name": y.name, "shade": self.shade(y.css)}
@@ -93,14 +85,7 @@ class _Booklet:
             "left_right": self.nodes(page.left_right),
             "handed": page.handed if self.how.choice.left_handed else "",
             "pieces": [self.piece(piece) for piece in page.pieces],
-            "steps": [
-                {
-                    "text": self.nodes(step.text),
-                    "back": step.back_words,
-                    "fit": self.nodes(step.fit),
-                }
-                for step in page.steps
-            ],
+            "steps": steps(page.steps, self.how.choice),
             "drawn": [self.sheet(sheet) for sheet in self.assembly],
             "photos": self.photos(page.photos),
             "sizes": self.sizes(),
@@ -139,17 +124,7 @@ class _Booklet:
         return {"svg": svg, "alt": self.page.plate.title, "caption": caption}
 
     def sheet(self, sheet: Sheet) -> Values:
-        svg = write_file(sheet.drawing, self.looks)
-        box = sheet.drawing.box
-        assert box is not None
-        return {
-            "kind": sheet.kind.value,
-            "svg": svg,
-            "alt": sheet.drawing.title,
-            "caption": sheet.caption,
-            "wide": box.width,
-            "high": box.height,
-        }
+        return drawing(sheet, self.looks)
 
     def word(self, word: Word) -> Values:
         other = word.uk if self.how.choice.terms == "uk" and word.uk else word.us

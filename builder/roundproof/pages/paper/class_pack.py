@@ -20,7 +20,6 @@ from roundproof.proof import Proof
 
 SPARE = 0.1
 """Of yarn and filling; and of each small thing one in so many."""
-MOST_PUPILS = 1000
 MOST_LABELS = 60
 
 

@@ -10,9 +10,11 @@ from collections.abc import Iterator
 from roundproof.pages.tester import measured_sizes
 from roundproof.pages.values import PatternPage
 from roundproof.proof import Proof
+from roundproof.testers.model import Kind
 
 Field = dict[str, object]
-KINDS = ("wrong count", "cannot go on", "unclear", "typing slip", "suggestion")
+KINDS = tuple(kind.value for kind in Kind if kind is not Kind.REMARK)
+"""A remark alone needs no kind."""
 CORRECTIONS = 4
 """Places for what has no room beside its round."""
 

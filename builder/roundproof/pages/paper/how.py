@@ -6,6 +6,7 @@ from roundproof.frozen import dataclass
 from roundproof.pages.paper.nodes import Choice
 
 PAPERS = {"a4": "a4", "letter": "us-letter"}
+MOST_PUPILS = 1000
 STYLES = ("standard", "ink", "large", "aloud")
 """As usual; saving ink; 24 pt, black on white, in one column; sentences to be read aloud."""
 

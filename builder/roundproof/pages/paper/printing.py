@@ -9,12 +9,12 @@ from threading import Lock
 from roundproof.findings import Finding
 from roundproof.frozen import replace
 from roundproof.pages import photos
-from roundproof.pages.paper.booklet import Values, booklet, copy_of
+from roundproof.pages.paper.booklet import booklet, copy_of
 from roundproof.pages.paper.how import Copy, Print
+from roundproof.pages.paper.parts import Values
 from roundproof.pages.paper.review import review
 from roundproof.pages.paper.typeset import Printed, typeset
 from roundproof.pages.pattern import pattern_page
-from roundproof.pages.plate import is_preview
 from roundproof.pages.review import review_page
 from roundproof.pages.values import PatternPage, Picture
 from roundproof.pattern.answers import read_answers
@@ -28,10 +28,7 @@ class Printer:
 
     def __init__(self, proof: Proof, store: Store | None = None) -> None:
         self.proof = proof
-        names = [photo.file.value for photo in proof.pattern.photos]
-        if is_preview(proof):
-            names = [p.file.value for p in proof.pattern.photos if not p.after]
-        made = photos.pictures(names, proof.photo, store)
+        made = photos.of_pattern(proof, store)
         self.pictures = {n: one for n, one in made.items() if isinstance(one, photos.Picture)}
         shown = {
             name: Picture(one.src, one.width, one.height) for name, one in self.pictures.items()

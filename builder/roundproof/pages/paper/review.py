@@ -6,18 +6,16 @@ from collections.abc import Iterable
 
 from roundproof.drawing.looks import looks
 from roundproof.drawing.sheets import sheets
-from roundproof.drawing.svg import write_file
 from roundproof.drawing.yarns import shades_of
 from roundproof.pages.paper.nodes import Choice, Nodes, nodes
+from roundproof.pages.paper.parts import Values, drawing, steps, things
 from roundproof.pages.review_values import ReviewFinding, ReviewPage, ReviewPiece, Room
 from roundproof.proof import Proof
-
-Values = dict[str, object]
 
 
 def review(proof: Proof, page: ReviewPage, paper: str) -> Values:
     """All that the template prints, in the terms that the pattern is written in."""
-    choice = Choice(terms=proof.pattern.written_in.lower())
+    choice, style = Choice(terms=proof.pattern.written_in.lower()), looks(shades_of(proof.pattern))
     return {
         "document": f"{page.title}: review copy",
         "title": f"{page.title}: review copy",
@@ -44,24 +42,10 @@ def review(proof: Proof, page: ReviewPage, paper: str) -> Values:
         "unread": list(page.unread),
         "safety": {"note": nodes(page.note, choice), "hazards": page.rules},
         "findings": [_finding(found) for found in page.findings],
-        "things": [
-            {
-                "name": nodes(thing.name, choice),
-                "more": [nodes(each, choice) for each in thing.more],
-                "hazard": thing.hazard,
-            }
-            for thing in page.materials.things
-        ],
+        "things": things(page.materials.things, choice),
         "pieces": [_piece(piece, choice) for piece in page.pieces],
-        "steps": [
-            {
-                "text": nodes(step.text, choice),
-                "back": step.back_words,
-                "fit": nodes(step.fit, choice),
-            }
-            for step in page.steps
-        ],
-        "drawn": _drawn(proof),
+        "steps": steps(page.steps, choice),
+        "drawn": [drawing(sheet, style) for sheet in sheets(proof)],
         "figures": [
             [figure.of, figure.name, figure.value or "not told", figure.how]
             for figure in page.figures
@@ -124,20 +108,3 @@ def _piece(piece: ReviewPiece, choice: Choice) -> Values:
 
 def _each(found: Iterable[str], choice: Choice) -> list[Nodes]:
     return [nodes(text, choice) for text in found]
-
-
-def _drawn(proof: Proof) -> list[Values]:
-    style, found = looks(shades_of(proof.pattern)), list[Values]()
-    for sheet in sheets(proof):
-        box = sheet.drawing.box
-        assert box is not None
-        found.append(
-            {
-                "svg": write_file(sheet.drawing, style),
-                "alt": sheet.drawing.title,
-                "caption": sheet.caption,
-                "wide": box.width,
-                "high": box.height,
-            }
-        )
-    return found

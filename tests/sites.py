@@ -100,8 +100,8 @@ def built_quickly(site: Path) -> dict[str, str]:
     """Build into `site/`, without following links; the templates of pages by their addresses, as
     far as those pages are not made of patterns."""
     host = settings(site / "mkdocs.yml")
-    everything = make(Making.of(host.frame, host.store), host.patterns)
-    whole = given(everything, host.frame)
+    making = Making.of(host.frame, host.store)
+    whole = given(make(making, host.patterns), making)
     assert not whole.site.troubles
     build_site(site / "mkdocs.yml", site / "site", whole)
     return {page.address: page.template for page in whole.site.pages}

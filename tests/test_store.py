@@ -7,6 +7,7 @@ import subprocess
 import sys
 import time
 from concurrent.futures import ThreadPoolExecutor
+from hashlib import sha256
 from pathlib import Path
 
 import pytest
@@ -174,3 +175,63 @@ def test_a_stamp_stands_for_content_and_names(tmp_path: Path) -> None:
     (tmp_path / "c.html").write_text("c", "utf-8")
     assert len({first, second, made()}) == 3
     assert code_stamp() == code_stamp()
+
+
+# ---- files by their content ----
+def test_a_file_is_kept_by_its_content_and_linked_to_another_place(
+    store: Store, tmp_path: Path
+) -> None:
+    digest = store.keep(b"<svg/>")
+    assert digest == sha256(b"<svg/>").hexdigest()
+    assert store.has(digest)
+    assert not store.has(sha256(b"").hexdigest())
+    store.link(digest, f"{tmp_path}/drawing.svg")
+    assert (tmp_path / "drawing.svg").read_bytes() == b"<svg/>"
+    assert (tmp_path / "drawing.svg").samefile(entry(store, digest))
+
+
+def test_a_file_is_copied_where_it_cannot_be_linked(
+    store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuse(*_: object) -> None:
+        raise OSError(18, "another disk")
+
+    monkeypatch.setattr(os, "link", refuse)
+    digest = store.keep(b"<svg/>")
+    assert digest
+    store.link(digest, f"{tmp_path}/drawing.svg")
+    assert (tmp_path / "drawing.svg").read_bytes() == b"<svg/>"
+    assert not (tmp_path / "drawing.svg").samefile(entry(store, digest))
+
+
+@pytest.mark.parametrize("spoilt", [b"", b"<svg", b"<svg/> ", b"<SVG/>"])
+def test_a_file_changed_in_its_other_place_is_not_there_and_can_be_kept_anew(
+    store: Store, tmp_path: Path, spoilt: bytes
+) -> None:
+    other = tmp_path / "drawing.svg"
+    digest = store.keep(b"<svg/>")
+    assert digest
+    store.link(digest, str(other))
+    other.write_bytes(spoilt)
+    assert not store.has(digest)
+    assert store.keep(b"<svg/>") == digest
+    assert store.has(digest)
+    assert other.read_bytes() == spoilt
+
+
+def test_a_file_that_the_disk_refuses_is_not_kept(tmp_path: Path) -> None:
+    (tmp_path / "kept").write_text("in the way")
+    assert Store(tmp_path).keep(b"<svg/>") is None
+    assert Store(tmp_path / "new", most_bytes=100).keep(b"x" * 50) is None
+
+
+def test_files_are_trimmed_with_the_rest(tmp_path: Path) -> None:
+    store = Store(tmp_path, most_bytes=1000)
+    first = store.keep(b"1" * 200)
+    assert first
+    os.utime(entry(store, first), (1, 1))
+    for number in range(10):
+        store.keep(f"{number}".encode() * 200)
+    store.trim()
+    assert not store.has(first)
+    assert store.keep(b"9" * 200)

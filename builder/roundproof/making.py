@@ -23,7 +23,14 @@ from roundproof.frozen import dataclass, replace
 from roundproof.packing import packed, unpacked
 from roundproof.pages.filling import Filler, Frame
 from roundproof.pages.known_by import known_by
-from roundproof.pages.pattern_folder import Folder, Listing, SiteFile, Unread, pattern_folder
+from roundproof.pages.pattern_folder import (
+    Folder,
+    KeptFile,
+    Listing,
+    SiteFile,
+    Unread,
+    pattern_folder,
+)
 from roundproof.pages.pattern_folder import unread as unread_file
 from roundproof.pages.share_card import CARD, share_card
 from roundproof.pages.site import Site, whole_site
@@ -50,9 +57,10 @@ class Found:
 
 @dataclass(frozen=True, slots=True)
 class Pages:
-    """All files of a pattern's folder on the site, ready to be written."""
+    """All files of a pattern's folder on the site, ready to be written, or `kept` in the store."""
 
     files: tuple[SiteFile, ...] = ()
+    kept: tuple[KeptFile, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +86,23 @@ class Making:
         return cls(frame, store, _code(), frame.looks())
 
 
+class _Once:
+    """Makes what depends on the code, the site's colours and a few things more, if it is not in the
+    store."""
+
+    def __init__(self, making: Making, store: Store) -> None:
+        self.parts = (making.code, repr(making.frame.look))
+        self.store = store
+
+    def __call__(self, make: Callable[[], bytes], *parts: str | bytes) -> bytes:
+        sign = key(*self.parts, *parts)
+        data = self.store.get(sign)
+        if data is None:
+            data = make()
+            self.store.put(sign, data)
+        return data
+
+
 class Maker:
     """Makes one file after the other."""
 
@@ -100,7 +125,9 @@ class Maker:
         if found is None or not pages:
             return Made(found) if found else None
         ready = self._get("pages", sign + self.around, Pages) if found.listing else Pages()
-        return Made(found, ready) if ready else None
+        if ready is None or not all(self.store.has(file.digest) for file in ready.kept):
+            return None
+        return Made(found, ready)
 
     def made(self, file: PatternFile, sign: str, *, pages: bool) -> Made:
         """Made anew, and kept."""
@@ -117,17 +144,26 @@ class Maker:
         return Made(found, ready)
 
     def _filled(self, folder: Folder) -> Pages:
+        """The preview has them at hand; a site that is built is linked to what is kept."""
         pages = (SiteFile(page.address, self.filler.page(page)) for page in folder.pages)
-        return Pages((*pages, *folder.files, *self._card(folder)))
+        files = (*pages, *folder.files, *self._card(folder))
+        if self.preview:
+            return Pages(files)
+        here, kept = list[SiteFile](), list[KeptFile]()
+        for file in files:
+            if (digest := self.store.keep(file.data)) is not None:
+                kept.append(KeptFile(file.address, digest, len(file.data)))
+            else:
+                here.append(file)
+        return Pages(tuple(here), tuple(kept))
 
     def _card(self, folder: Folder) -> Iterator[SiteFile]:
         """The picture beside links; it costs more than its page, and changes less."""
         frame = self.making.frame
         if folder.card is not None and frame.told:
             card = replace(folder.card, site=frame.name)
-            sign = key("card", self.making.code, self.colours, packed(card))
-            data = self.store.get(sign) or share_card(card, frame.look.grounds[0])
-            self.store.put(sign, data)
+            once = _Once(self.making, self.store)
+            data = once(lambda: share_card(card, frame.look.grounds[0]), "card", packed(card))
             yield SiteFile(f"{folder.listing.address}/{CARD}", data)
 
     def sign(self, file: PatternFile) -> str:
@@ -164,6 +200,10 @@ class Everything:
     @property
     def files(self) -> Iterator[SiteFile]:
         return (file for one in self.made if one.pages for file in one.pages.files)
+
+    @property
+    def kept(self) -> Iterator[KeptFile]:
+        return (file for one in self.made if one.pages for file in one.pages.kept)
 
 
 def make(making: Making, patterns: Path) -> Everything:
@@ -204,26 +244,30 @@ def _begun(making: Making, pages: bool) -> Callable[[PatternFile], Made]:
 @dataclass(frozen=True, slots=True)
 class Given:
     """What is not written by hand: the site around its patterns, in its frame, and all files that
-    go with it, ready to be written. `listed` are the addresses of listed pages, each with the day
-    on which it changed. Where others serve the files, they are not `written`."""
+    go with it, ready to be written or `kept` in the store. `listed` are the addresses of listed
+    pages, each with the day on which it changed. Where others serve the files, they are not
+    `written`."""
 
     site: Site
     frame: Frame
     files: tuple[SiteFile, ...]
+    kept: tuple[KeptFile, ...] = ()
     listed: tuple[tuple[str, date | None], ...] = ()
     written: bool = True
 
 
-def given(everything: Everything, frame: Frame) -> Given:
+def given(everything: Everything, making: Making) -> Given:
     """The whole site but for the hand-written pages."""
+    frame = making.frame
     unread = _unread(everything) if frame.serving else ()
     site = whole_site(everything.listings, unread, frame.look, frame.themes)
     filler = Filler(frame)
     listed = [(page, one.changed) for one in everything.listings for page in one.pages]
     listed += [(page.address, None) for page in site.pages if page.listed]
     pages = (SiteFile(page.address, filler.page(page)) for page in site.pages)
-    told = known_by(everything.listings, frame)
-    return Given(site, frame, (*everything.files, *pages, *site.files, *told), tuple(listed))
+    told = known_by(everything.listings, frame, _Once(making, Store(making.store)))
+    files = (*everything.files, *pages, *site.files, *told)
+    return Given(site, frame, files, tuple(everything.kept), tuple(listed))
 
 
 def _unread(everything: Everything) -> tuple[Unread, ...]:

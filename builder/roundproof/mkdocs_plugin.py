@@ -35,14 +35,14 @@ from roundproof.making import Given, Making, given, make
 from roundproof.pages.filling import Frame, Link, site_values
 from roundproof.pages.look import look
 from roundproof.pages.offline import WORKER, worker
-from roundproof.pages.pattern_folder import SiteFile
+from roundproof.pages.pattern_folder import KeptFile, SiteFile
 from roundproof.pages.search_index import ADDRESS as SEARCH_INDEX
 from roundproof.pages.search_index import Entry, search_script, written_entries
 from roundproof.pages.site import Site
 from roundproof.pages.standing import Standing, standing
 from roundproof.pages.ways import AT_THE_FOOT, FOR_MAKERS, SEARCH
 from roundproof.processes import ToMend
-from roundproof.store import FOLDER
+from roundproof.store import FOLDER, Store
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -82,6 +82,17 @@ class ReadyFile(File):
             super().copy_file(dirty)
 
 
+class LinkedFile(ReadyFile):
+    """One that is in the store already."""
+
+    def __init__(self, config: MkDocsConfig, file: KeptFile, store: Store) -> None:
+        super().__init__(config, SiteFile(file.address, b""))
+        self.digest, self.store = file.digest, store
+
+    def copy_file(self, dirty: bool = False) -> None:
+        self.store.link(self.digest, self.abs_dest_path)
+
+
 class RoundproofOptions(Config):  # type: ignore[no-untyped-call]
     patterns = config_options.Type(str, default="patterns")
 
@@ -114,8 +125,9 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         """For the host's own commands."""
         frame = _frame(config, serving=self.preview)
         try:
-            everything = make(Making.of(frame, _store(config)), patterns_folder(config))
-            whole = given(everything, frame)
+            making = Making.of(frame, _store(config))
+            everything = make(making, patterns_folder(config))
+            whole = given(everything, making)
         except ToMend as stop:
             raise PluginError(str(stop)) from stop
         results = everything.results
@@ -131,6 +143,9 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
             self._add(files, ReadyFile(config, made, self.here.written))
         self.index = ReadyFile(config, SiteFile(SEARCH_INDEX, b""))  # filled once all is read
         self.written: list[Entry] = []
+        store = Store(_store(config))
+        for kept in self.here.kept:
+            self._add(files, LinkedFile(config, kept, store))
         self._add(files, self.index)
         for page in _pages_of_the_theme():
             if not files.get_file_from_path(page.name):  # a site's own page goes before
@@ -193,7 +208,7 @@ class RoundproofPlugin(BasePlugin[RoundproofOptions]):  # type: ignore[no-untype
         if self.here.written and not self.here.frame.serving:
             site = Path(config.site_dir)
             listed = {address.rpartition("/")[0] for address, _ in self.here.listed}
-            (site / WORKER).write_bytes(worker(site, listed))
+            (site / WORKER).write_bytes(worker(site, listed, self.here.kept))
 
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., None]
@@ -272,11 +287,11 @@ def _pages_of_the_theme() -> list[Path]:
 
 
 def _kept_back(files: Files) -> list[File]:
-    """Files of the theme that no site gets: modules, which the pages get joined, and what belongs
-    to the preview."""
+    """Files of the theme that no site gets: modules, which the pages get joined, what belongs to
+    the preview, and what is for paper."""
     theme = Path(str(resources("roundproof.theme")))
-    folders = (theme / "js", theme / "preview")
-    return [f for f in files if f.abs_src_path and Path(f.abs_src_path).parent in folders]
+    folders = tuple(f"{theme / name}{os.sep}" for name in ("js", "preview", "print"))
+    return [f for f in files if f.abs_src_path and f.abs_src_path.startswith(folders)]
 
 
 # ---- used by the commands ----

@@ -5,6 +5,9 @@ processes at once. An entry is written under another name first and carries a ha
 its bytes, so that one that is cut short, damaged or not ours counts as not there. Whatever the disk
 refuses (no room, no right) costs time and nothing else.
 
+Whole files are kept by their content, and can be linked to where they are wanted: many files cost
+least that way. Should somebody change one in its other place, it counts as not there here.
+
 The hash keeps accidents out, not people: whoever may write into the folder could write what passes.
 It is as trustworthy as the files beside it, and it keeps itself out of version control, so that
 none comes along with a site from elsewhere. All the same, nothing that is read from it may be run.
@@ -14,9 +17,10 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Iterable, Iterator
+import shutil
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import suppress
-from hashlib import blake2b
+from hashlib import blake2b, sha256
 from itertools import count
 from pathlib import Path
 from time import time
@@ -30,8 +34,8 @@ LATE = 3600.0
 
 _HEAD = b"roundproof 1\n"
 _DIGEST = 16
-_ENTRY = re.compile(r"[0-9a-f]{38}")
-_HALF = re.compile(r"[0-9a-f]{38}\.\d+-\d+")
+_ENTRY = re.compile(r"[0-9a-f]{38}|[0-9a-f]{62}")
+_HALF = re.compile(rf"({_ENTRY.pattern})\.\d+-\d+")
 
 
 def key(*parts: str | bytes) -> str:
@@ -61,8 +65,13 @@ def code_stamp() -> str:
     return stamp([Path(__file__).parent], (".py", ".toml", ".txt"))
 
 
+def digest_of(data: bytes) -> str:
+    """The name of a file's content: its SHA-256 in hexadecimal."""
+    return sha256(data).hexdigest()
+
+
 class Store:
-    """Bytes by key, in a folder that need not be there yet."""
+    """Bytes by key, and files by content, in a folder that need not be there yet."""
 
     def __init__(self, folder: Path, most_bytes: int = MOST_BYTES) -> None:
         self.folder = folder / "kept"
@@ -72,41 +81,67 @@ class Store:
 
     def get(self, key: str) -> bytes | None:
         """What was kept under a key; None if nothing is, or nothing whole."""
-        path = self._path(key)
-        try:
-            with open(path, "rb") as file:
-                old = time() - os.fstat(file.fileno()).st_mtime > LATE
-                kept = file.read(self.most_bytes + 1)
-        except OSError:
-            return None
         head = len(_HEAD) + _DIGEST
-        data = kept[head:]
-        if kept[:head] != _HEAD + _digest(key, data):
-            return None
-        if old:
-            with suppress(OSError):
-                os.utime(path)
-        return data
+        return self._read(key, lambda kept: kept[:head] == _HEAD + _digest(key, kept[head:]), head)
 
     def put(self, key: str, data: bytes) -> None:
         """Keeps bytes under a key, in the place of what was there."""
-        if len(data) > self.most_bytes // 4:
-            return
-        path = self._path(key)
+        self._write(key, _HEAD + _digest(key, data), data)
+
+    def has(self, digest: str) -> bool:
+        """Whether a file of such content is kept, and whole."""
+        return self._read(digest, lambda kept: digest_of(kept) == digest) is not None
+
+    def keep(self, data: bytes) -> str | None:
+        """Keeps a file by its content. The name of the content; None if it cannot be kept."""
+        digest = digest_of(data)
+        return digest if self.has(digest) or self._write(digest, data) else None
+
+    def link(self, digest: str, path: str) -> None:
+        """Puts a file that is kept in another place as well, where nothing is yet, with the folders
+        above it. Raises OSError."""
+        kept, folder = self._path(digest), os.path.dirname(path)
+        if not os.path.isdir(folder):
+            os.makedirs(folder)
+        try:
+            os.link(kept, path)
+        except OSError:  # another disk, or one without links
+            shutil.copyfile(kept, path)
+
+    def _read(self, name: str, whole: Callable[[bytes], bool], head: int = 0) -> bytes | None:
+        path = self._path(name)
+        try:
+            with open(path, "rb", buffering=0) as file:
+                state = os.fstat(file.fileno())
+                kept = file.read(self.most_bytes + 1)
+        except OSError:
+            return None
+        if not whole(kept):
+            return None
+        if time() - state.st_mtime > LATE:
+            with suppress(OSError):
+                os.utime(path)
+        return kept[head:]
+
+    def _write(self, name: str, *parts: bytes) -> bool:
+        size = sum(map(len, parts))
+        if size > self.most_bytes // 4:
+            return False
+        path = self._path(name)
         half = f"{path}.{os.getpid()}-{next(self._number)}"
         try:
             self._make(os.path.dirname(path))
             with open(half, "wb") as file:
-                file.write(_HEAD + _digest(key, data))
-                file.write(data)
+                file.writelines(parts)
             os.replace(half, path)
         except OSError:
             with suppress(OSError):
                 os.unlink(half)
-            return
-        self._written += len(data)
+            return False
+        self._written += size
         if self._written > self.most_bytes // 4:
             self.trim()
+        return True
 
     def trim(self) -> None:
         """Takes away what is longest of no use until the rest is small enough. Touches nothing but

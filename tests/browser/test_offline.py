@@ -156,7 +156,7 @@ def test_pages_and_styles_of_two_builds_are_never_mixed(
             text = sheet.read_text("utf-8") + f":root {{ --build: {number} }}\n"
             sheet.write_text(text, "utf-8")
         folders = {f"patterns/{path.name}" for path in (site / "site/patterns").iterdir()}
-        (site / "site" / WORKER).write_bytes(worker(site / "site", folders))
+        (site / "site" / WORKER).write_bytes(worker(site / "site", folders, ()))
 
     build(1)
     page = visit_once(context, host)

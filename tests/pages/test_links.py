@@ -3,9 +3,11 @@
 import subprocess
 import sys
 from pathlib import Path
+from posixpath import dirname, normpath, relpath
 
 import pytest
 
+from roundproof.pages.filling import relative
 from roundproof.pages.links import LinksNotChecked, broken_links
 
 HEAD = '<!doctype html><html lang="en"><meta charset="utf-8"><title>Page</title>'
@@ -99,3 +101,10 @@ def test_a_fault_while_following_is_not_taken_for_a_good_site(tmp_path: Path) ->
     assert done.returncode == 1
     assert done.stderr.endswith("the link checker had a fault of its own\n")
     assert done.stdout == ""
+
+
+@pytest.mark.parametrize("at", ["index.html", "a/index.html", "a/b/c.html", "b/a.html"])
+@pytest.mark.parametrize("path", ["index.html", "a", "a/index.html", "a/b/c.html", "a/b/d", "."])
+def test_ways_between_pages_are_those_of_the_standard_library(path: str, at: str) -> None:
+    """https://docs.python.org/3/library/os.path.html#os.path.relpath."""
+    assert normpath(relative(path, at)) == relpath(path, dirname(at) or ".")

@@ -225,3 +225,27 @@ def test_a_target_that_went_is_missed(tmp_path: Path, followed: list[int]) -> No
     (site / "site_src/tides.txt").unlink()
     assert main(["build", str(site)]) == 1
     assert followed == [0, 1]
+
+
+def test_a_file_of_the_site_that_somebody_changed_is_as_it_was_after_the_next_build(
+    site: Path, made: list[str]
+) -> None:
+    """What is done to a file of a site is not taken for what was kept."""
+    first = built(site)
+    made.clear()
+    page = site / "site/patterns/b/index.html"
+    page.write_bytes(page.read_bytes().replace(b"Pebble", b"Shard"))
+    assert built(site) == first
+    assert made == ["b"]
+
+
+def test_without_a_place_to_keep_anything_a_site_is_built_all_the_same(
+    site: Path, made: list[str]
+) -> None:
+    first = built(site)
+    made.clear()
+    shutil.rmtree(site / ".roundproof")
+    (site / ".roundproof").write_text("in the way", "utf-8")
+    assert built(site) == first
+    assert built(site) == first
+    assert made == [*"abc", *"abc"]

@@ -21,8 +21,7 @@ from roundproof.telling.text import told
 from roundproof.words import count, listing, say
 
 if TYPE_CHECKING:
-    from roundproof.making import Everything
-    from roundproof.mkdocs_plugin import Settings
+    from roundproof.making import Everything, Making
 
 
 class Stopped(Exception):
@@ -67,7 +66,8 @@ def run(args: argparse.Namespace) -> int:
         return _say_stop(stop, 2)
     site: Path = (args.into or host.site).resolve()
     try:
-        everything = make(Making.of(host.frame, host.store), host.patterns)
+        making = Making.of(host.frame, host.store)
+        everything = make(making, host.patterns)
     except WorkerLost as lost:
         return _say_stop(lost, OUR_FAULT)
     except ToMend as stop:
@@ -75,7 +75,7 @@ def run(args: argparse.Namespace) -> int:
     results = everything.results
     _tell(results)
     try:
-        pages = _built(file, site, everything, host)
+        pages = _built(file, site, everything, making)
     except Stopped as stop:
         still = say("build.still" if site.exists() else "build.none_yet", site=site)
         said = f"{stop}\n{say('build.stopped', last=still)}"
@@ -93,7 +93,7 @@ def _tell(results: Results) -> None:
             put(say("build.withheld", name=result.name) + "\n")
 
 
-def _built(file: Path, site: Path, everything: Everything, host: Settings) -> int:
+def _built(file: Path, site: Path, everything: Everything, making: Making) -> int:
     """Build the site into its place; how many pages it has. Raises Stopped."""
     from roundproof.making import given
     from roundproof.mkdocs_plugin import HostError, build_site
@@ -102,7 +102,7 @@ def _built(file: Path, site: Path, everything: Everything, host: Settings) -> in
     if stops:
         raise Stopped(say("build.stops", names=listing(stops)))
     try:
-        whole = given(everything, host.frame)
+        whole = given(everything, making)
     except ToMend as stop:
         raise Stopped(str(stop)) from stop
     if whole.site.troubles:
@@ -110,7 +110,7 @@ def _built(file: Path, site: Path, everything: Everything, host: Settings) -> in
     try:
         with new_site(site) as fresh:
             build_site(file, fresh, whole)
-            _follow_links(fresh, Store(host.store))
+            _follow_links(fresh, Store(making.store))
             return sum(1 for _ in fresh.rglob("*.html"))
     except (HostError, CannotReplace) as stop:
         raise Stopped(str(stop)) from stop

@@ -3,7 +3,6 @@ same bytes whoever fills it."""
 
 from __future__ import annotations
 
-import posixpath
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -106,7 +105,10 @@ def site_values(frame: Frame, at: str | None) -> SiteValues:
 
 def relative(path: str, at: str) -> str:
     """The way from one page to another, both from the site's root."""
-    return posixpath.relpath(path, posixpath.dirname(at) or ".")
+    there, here = path.split("/"), at.split("/")[:-1]
+    while here and there and here[0] == there[0]:
+        del here[0], there[0]
+    return "/".join([*[".."] * len(here), *there]) or "."
 
 
 class CannotFill(ToMend):

@@ -2,21 +2,34 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
+from typing import Protocol
 
 from roundproof.pages.feed import FEED, feed
 from roundproof.pages.filling import Frame
-from roundproof.pages.offline import installing
+from roundproof.pages.offline import ICONS, MANIFEST, icon, manifest
 from roundproof.pages.pattern_folder import Listing, SiteFile
 from roundproof.pages.share_card import CARD, share_card, site_card
 
 
-def known_by(listings: Sequence[Listing], frame: Frame) -> Iterator[SiteFile]:
+class Once(Protocol):
+    """What `make` gives, made before or now; `parts` are what it depends on besides the site's
+    colours."""
+
+    def __call__(self, make: Callable[[], bytes], *parts: str) -> bytes: ...
+
+
+def known_by(listings: Sequence[Listing], frame: Frame, once: Once) -> Iterator[SiteFile]:
     """The files; none of them in the preview, and what needs an address only where there is one."""
+    look, ground = frame.look, frame.look.grounds[0]
     if not frame.serving:
-        for address, data in installing(frame.name, frame.look).items():
-            yield SiteFile(address, data)
+        yield SiteFile(MANIFEST, manifest(frame.name, look.accent, ground))
+        for address in ICONS:
+            drawn = partial(icon, address, look.accent, ground)
+            yield SiteFile(address, once(drawn, "icon", address))
     if frame.told:
         editions = (edition for one in listings for edition in one.editions)
         yield SiteFile(FEED, feed(editions, frame.name, frame.base))
-        yield SiteFile(CARD, share_card(site_card(frame.name), frame.look.grounds[0]))
+        drawn = partial(share_card, site_card(frame.name), ground)
+        yield SiteFile(CARD, once(drawn, "site's card", frame.name))

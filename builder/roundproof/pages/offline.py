@@ -6,15 +6,17 @@ from __future__ import annotations
 
 import io
 import json
+import os
 import re
-from collections.abc import Mapping, Set
+from collections.abc import Iterable, Iterator, Mapping, Set
 from hashlib import sha256
 from importlib.resources import files as resources
 from pathlib import Path
 
 from roundproof.drawing.colour import GROUNDS, RGB, Ground, write_shade
-from roundproof.pages.look import Look
+from roundproof.pages.pattern_folder import KeptFile
 from roundproof.pages.scripts import joined
+from roundproof.store import digest_of
 
 WORKER, MANIFEST = "sw.js", "manifest.webmanifest"
 ICONS = {"icons/icon-192.png": 192, "icons/icon-512.png": 512, "icons/maskable-512.png": 512}
@@ -34,12 +36,6 @@ _FOLDER = re.compile(r"(patterns/[^/]+)/")
 MOST_PATTERNS = 3_000_000
 """Bytes of all pattern pages, before compression, up to which every reader gets all of them; where
 they are more, those that a reader has opened."""
-
-
-def installing(name: str, look: Look) -> dict[str, bytes]:
-    """The manifest and its icons by their addresses."""
-    ground = look.grounds[0]
-    return {MANIFEST: manifest(name, look.accent, ground), **icons(look.accent, ground)}
 
 
 def manifest(site_name: str, accent: RGB, ground: Ground = GROUNDS[0]) -> bytes:
@@ -68,15 +64,16 @@ def manifest(site_name: str, accent: RGB, ground: Ground = GROUNDS[0]) -> bytes:
     return (json.dumps(said, indent=2, ensure_ascii=False) + "\n").encode()
 
 
-def icon(size: int, accent: RGB, ground: Ground = GROUNDS[0], *, maskable: bool = False) -> bytes:
-    """The theme's seal as a PNG file. One that may be masked keeps the seal within the middle
-    four fifths (Web Application Manifest, icon masks), on a full ground."""
+def icon(address: str, accent: RGB, ground: Ground = GROUNDS[0]) -> bytes:
+    """The theme's seal as the PNG file of one of the `ICONS`. One that may be masked keeps the seal
+    within the middle four fifths (Web Application Manifest, icon masks), on a full ground."""
     import resvg_py
     from PIL import Image
 
     source = (Path(str(resources("roundproof.theme"))) / "icon.svg").read_text("utf-8")
     way = re.search(r' d="([^"]+)"', source)
     assert way is not None
+    size, maskable = ICONS[address], "maskable" in address
     half = 30 if maskable else 22
     colours = (ground.paper, accent) if maskable else (accent, ground.paper)
     stroke, back = map(write_shade, colours)
@@ -92,25 +89,17 @@ def icon(size: int, accent: RGB, ground: Ground = GROUNDS[0], *, maskable: bool 
     return out.getvalue()
 
 
-def icons(accent: RGB, ground: Ground = GROUNDS[0]) -> dict[str, bytes]:
-    """The icons by their addresses."""
-    return {
-        address: icon(size, accent, ground, maskable="maskable" in address)
-        for address, size in ICONS.items()
-    }
-
-
-def worker(site: Path, listed: Set[str]) -> bytes:
+def worker(site: Path, listed: Set[str], kept: Iterable[KeptFile]) -> bytes:
     """The worker of a site that is built in a folder: what it does, and which files there are. Of
-    patterns it knows those in folders that are `listed`; it leads to no other."""
+    patterns it knows those in folders that are `listed`; it leads to no other. Files that are
+    `kept` need not be read once more."""
     files, sizes = dict[str, str](), dict[str, int]()
-    for path in sorted(site.rglob("*")):
-        address = path.relative_to(site).as_posix()
-        own = _FOLDER.match(address)
-        known = address != WORKER and path.suffix != ".gz" and (not own or own[1] in listed)
-        if known and path.is_file():
-            data = path.read_bytes()
-            files[address], sizes[address] = sha256(data).hexdigest()[:DIGITS], len(data)
+    known = {file.address: file for file in kept}
+    for address in sorted(_told_of(site, listed)):
+        if (file := known.get(address)) is None:
+            data = (site / address).read_bytes()
+            file = KeptFile(address, digest_of(data), len(data))
+        files[address], sizes[address] = file.digest[:DIGITS], file.size
     source = joined(Path(str(resources("roundproof.theme"))) / "js" / "worker.js")
     told = {
         "key": sha256(json.dumps([files, source]).encode()).hexdigest()[:DIGITS],
@@ -118,6 +107,15 @@ def worker(site: Path, listed: Set[str]) -> bytes:
         "first": first(sizes),
     }
     return f"self.BUILD = {json.dumps(told, separators=(',', ':'))};\n{source}".encode()
+
+
+def _told_of(site: Path, listed: Set[str]) -> Iterator[str]:
+    for folder, _, names in os.walk(site):
+        within = os.path.relpath(folder, site).replace(os.sep, "/")
+        at = "" if within == "." else f"{within}/"
+        own = _FOLDER.match(at)
+        if not own or own[1] in listed:
+            yield from (at + n for n in names if not n.endswith(".gz") and at + n != WORKER)
 
 
 def first(sizes: Mapping[str, int]) -> list[str]:

@@ -54,6 +54,15 @@ class SiteFile:
 
 
 @dataclass(frozen=True, slots=True)
+class KeptFile:
+    """A file that is in the store: by its content's name, its size in bytes."""
+
+    address: str
+    digest: str
+    size: int
+
+
+@dataclass(frozen=True, slots=True)
 class Unread:
     """A file that no pattern could be made of, and why."""
 

@@ -61,7 +61,7 @@ class _Booklet:
             "standing": page.standing,
             "style": self.how.style,
             "paper": self.how.paper,
-            "copy": copy_of(page, self.how.copy),
+            "room": self.how.copy is not None,
             "class": class_pack(self.proof, self.page, self.how) if self.how.pupils else None,
             "form": form(self.page, self.proof) if self.how.copy else [],
             "lead": self.nodes(page.lead),

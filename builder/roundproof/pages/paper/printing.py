@@ -11,9 +11,8 @@ from roundproof.frozen import replace
 from roundproof.pages import photos
 from roundproof.pages.paper.booklet import booklet, copy_of
 from roundproof.pages.paper.how import Copy, Print
-from roundproof.pages.paper.parts import Values
 from roundproof.pages.paper.review import review
-from roundproof.pages.paper.typeset import Printed, typeset
+from roundproof.pages.paper.typeset import Printed, Ready, ready, typeset
 from roundproof.pages.pattern import pattern_page
 from roundproof.pages.review import review_page
 from roundproof.pages.values import PatternPage, Picture
@@ -34,22 +33,23 @@ class Printer:
             name: Picture(one.src, one.width, one.height) for name, one in self.pictures.items()
         }
         self.page: PatternPage = pattern_page(proof, shown)
-        self.made: dict[Print, Values] = {}
+        self.made: dict[Print, Ready] = {}
         self.lock = Lock()
 
     def booklet(self, how: Print) -> Printed:
         """The maker's booklet, a tester's copy or a class pack."""
-        values = self.values(how)
-        return typeset("booklet", values, day_of(self.proof.pattern), self.files(how))
+        own = copy_of(self.page, how.copy)
+        return typeset("booklet", self.ready(how), day_of(self.proof.pattern), own)
 
-    def values(self, how: Print) -> Values:
+    def ready(self, how: Print) -> Ready:
         """What is printed. Copies for several testers differ in whose they are alone."""
         alike = replace(how, copy=Copy("")) if how.copy else how
         with self.lock:
             found = self.made.get(alike)
             if found is None:
-                found = self.made[alike] = booklet(self.proof, self.page, alike)
-        return {**found, "copy": copy_of(self.page, how.copy)}
+                values = booklet(self.proof, self.page, alike)
+                found = self.made[alike] = ready(values, self.files(how))
+        return found
 
     def files(self, how: Print) -> Mapping[str, bytes]:
         """The photos by the names that the values give them."""
@@ -62,7 +62,7 @@ def review_copy(proof: Proof, findings: Sequence[Finding], paper: str) -> Printe
     """The editor's review copy."""
     answers, unread = read_answers(proof.folder)
     page = review_page(proof, findings, answers, unread)
-    return typeset("review", review(proof, page, paper), day_of(proof.pattern))
+    return typeset("review", ready(review(proof, page, paper)), day_of(proof.pattern))
 
 
 def day_of(pattern: Pattern) -> int:

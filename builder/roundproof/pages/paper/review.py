@@ -25,7 +25,6 @@ def review(proof: Proof, page: ReviewPage, paper: str) -> Values:
         "terms": page.terms,
         "paper": paper,
         "style": "standard",
-        "copy": None,
         "facts": [
             {"label": label, "value": [value], "more": ""}
             for label, value in (

@@ -11,6 +11,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Final
 
+from roundproof.frozen import dataclass
 from roundproof.pages.paper.glyphs import Glyphs
 
 if TYPE_CHECKING:
@@ -18,40 +19,63 @@ if TYPE_CHECKING:
 
 STANDARD: Final = "ua-1"
 """PDF/UA-1 (ISO 14289-1): every booklet can be read by programs that read out."""
-
+MAIN: Final = "main.typ"
+VALUES: Final = "values.json"
 
 Printed = tuple[bytes, tuple[str, ...]]
 """The PDF, and the letters that no font of it has."""
 
 
-def typeset(
-    template: str, values: object, day: int, photos: Mapping[str, bytes] | None = None
-) -> Printed:
-    """A template of theme/print with its values. `day` is the time told in it, in seconds since
-    1970: the same values give the same bytes. `photos` are the files that the values name."""
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """What is printed, made printable: values as JSON, the letters that no font has, and the files
+    that the values name, by their names."""
+
+    text: str
+    missing: tuple[str, ...]
+    files: Mapping[str, bytes]
+
+
+def ready(values: object, files: Mapping[str, bytes] | None = None) -> Ready:
     glyphs = Glyphs()
     text = json.dumps(glyphs.printable(values), ensure_ascii=False)
-    if not photos:
-        return _compiled(_folder(), template, text, day), tuple(glyphs.missing)
+    return Ready(text, tuple(glyphs.missing), files or {})
+
+
+def typeset(template: str, given: Ready, day: int, copy: object = None) -> Printed:
+    """A template of theme/print with its values. `copy` is what it has of its own among many that
+    are alike otherwise: Typst takes all the rest from what it remembers of the last. `day` is the
+    time told in it, in seconds since 1970: the same values give the same bytes."""
+    own = ready(copy)
     with TemporaryDirectory() as name:  # Typst reads no file outside its folder
         folder = Path(name)
         for part in _folder().glob("*.typ"):
             shutil.copy(part, folder)
-        for address, data in photos.items():
+        for address, data in given.files.items():
             (folder / address).parent.mkdir(parents=True, exist_ok=True)
             (folder / address).write_bytes(data)
-        return _compiled(folder, template, text, day), tuple(glyphs.missing)
+        (folder / VALUES).write_text(given.text, "utf-8")
+        (folder / MAIN).write_bytes(_beginning(template, own.text))
+        made = _compiled(folder, day)
+    return made, (*dict.fromkeys([*given.missing, *own.missing]),)
 
 
-def _compiled(folder: Path, template: str, data: str, day: int) -> bytes:
+def _beginning(template: str, own: str) -> bytes:
+    """Where Typst begins. What is the copy's own stands in it as numbers, so that no text is read
+    as markup."""
+    numbers = ",".join(map(str, own.encode()))
+    lines = (
+        f'#import "{template}.typ": printed',
+        f'#printed(json("{VALUES}"), json(bytes(({numbers}))))',
+    )
+    return "\n".join(lines).encode()
+
+
+def _compiled(folder: Path, day: int) -> bytes:
     import typst
 
     compiler = typst.Compiler(
-        input=folder / f"{template}.typ",
-        root=folder,
-        font_paths=_fonts(),
-        ignore_system_fonts=True,
-        sys_inputs={"data": data},
+        input=folder / MAIN, root=folder, font_paths=_fonts(), ignore_system_fonts=True
     )
     made = compiler.compile(format="pdf", pdf_standards=[STANDARD], timestamp=day)
     assert isinstance(made, bytes)

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from roundproof.store import LATE, Store, code_stamp, key, stamp
+from roundproof.store import LATE, Kept, Store, code_stamp, key, stamp
 
 
 @pytest.fixture
@@ -181,13 +181,13 @@ def test_a_stamp_stands_for_content_and_names(tmp_path: Path) -> None:
 def test_a_file_is_kept_by_its_content_and_linked_to_another_place(
     store: Store, tmp_path: Path
 ) -> None:
-    digest = store.keep(b"<svg/>")
-    assert digest == sha256(b"<svg/>").hexdigest()
-    assert store.has(digest)
-    assert not store.has(sha256(b"").hexdigest())
-    store.link(digest, f"{tmp_path}/drawing.svg")
+    kept = store.keep(b"<svg/>")
+    assert kept and (kept.digest, kept.size) == (sha256(b"<svg/>").hexdigest(), 6)
+    assert store.has(kept)
+    assert not store.has(Kept(sha256(b"").hexdigest(), 0, kept.changed))
+    store.link(kept, f"{tmp_path}/drawing.svg")
     assert (tmp_path / "drawing.svg").read_bytes() == b"<svg/>"
-    assert (tmp_path / "drawing.svg").samefile(entry(store, digest))
+    assert (tmp_path / "drawing.svg").samefile(entry(store, kept.digest))
 
 
 def test_a_file_is_copied_where_it_cannot_be_linked(
@@ -197,11 +197,11 @@ def test_a_file_is_copied_where_it_cannot_be_linked(
         raise OSError(18, "another disk")
 
     monkeypatch.setattr(os, "link", refuse)
-    digest = store.keep(b"<svg/>")
-    assert digest
-    store.link(digest, f"{tmp_path}/drawing.svg")
+    kept = store.keep(b"<svg/>")
+    assert kept
+    store.link(kept, f"{tmp_path}/drawing.svg")
     assert (tmp_path / "drawing.svg").read_bytes() == b"<svg/>"
-    assert not (tmp_path / "drawing.svg").samefile(entry(store, digest))
+    assert not (tmp_path / "drawing.svg").samefile(entry(store, kept.digest))
 
 
 @pytest.mark.parametrize("spoilt", [b"", b"<svg", b"<svg/> ", b"<SVG/>"])
@@ -209,14 +209,26 @@ def test_a_file_changed_in_its_other_place_is_not_there_and_can_be_kept_anew(
     store: Store, tmp_path: Path, spoilt: bytes
 ) -> None:
     other = tmp_path / "drawing.svg"
-    digest = store.keep(b"<svg/>")
-    assert digest
-    store.link(digest, str(other))
+    kept = store.keep(b"<svg/>")
+    assert kept
+    store.link(kept, str(other))
     other.write_bytes(spoilt)
-    assert not store.has(digest)
-    assert store.keep(b"<svg/>") == digest
-    assert store.has(digest)
+    os.utime(other, ns=(0, kept.changed + 1))  # or it could be the same moment to the disk
+    assert not store.has(kept)
+    again = store.keep(b"<svg/>")
+    assert again and again.digest == kept.digest
+    assert store.has(again) and store.has(kept)
     assert other.read_bytes() == spoilt
+
+
+def test_a_file_of_another_time_is_read_and_its_time_left_as_it_is(store: Store) -> None:
+    """As where the folder comes back from somewhere else."""
+    kept = store.keep(b"<svg/>")
+    assert kept
+    os.utime(entry(store, kept.digest), (1, 2))
+    assert store.has(kept)
+    state = entry(store, kept.digest).stat()
+    assert state.st_mtime == 2 and state.st_atime > 2
 
 
 def test_a_file_that_the_disk_refuses_is_not_kept(tmp_path: Path) -> None:
@@ -229,7 +241,7 @@ def test_files_are_trimmed_with_the_rest(tmp_path: Path) -> None:
     store = Store(tmp_path, most_bytes=1000)
     first = store.keep(b"1" * 200)
     assert first
-    os.utime(entry(store, first), (1, 1))
+    os.utime(entry(store, first.digest), (1, 1))
     for number in range(10):
         store.keep(f"{number}".encode() * 200)
     store.trim()

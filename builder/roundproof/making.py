@@ -29,6 +29,7 @@ from roundproof.pages.pattern_folder import (
     Listing,
     SiteFile,
     Unread,
+    With,
     pattern_folder,
 )
 from roundproof.pages.pattern_folder import unread as unread_file
@@ -125,7 +126,7 @@ class Maker:
         if found is None or not pages:
             return Made(found) if found else None
         ready = self._get("pages", sign + self.around, Pages) if found.listing else Pages()
-        if ready is None or not all(self.store.has(file.digest) for file in ready.kept):
+        if ready is None or not all(self.store.has(file.kept) for file in ready.kept):
             return None
         return Made(found, ready)
 
@@ -134,7 +135,9 @@ class Maker:
         result = self.proving.file(file)
         assert result is not None  # whatever its status is
         grounds = self.making.frame.look.grounds
-        folder = pattern_folder(result, preview=self.preview, grounds=grounds, store=self.store)
+        once = None if self.preview else _Once(self.making, self.store)
+        base = self.making.frame.base
+        folder = pattern_folder(result, With(self.preview, grounds, self.store, once, base))
         found = Found(let_go(result), folder.listing if folder else None)
         ready = (self._filled(folder) if folder else Pages()) if pages else None
         if sign == self.sign(file):  # else it was saved in the meantime
@@ -151,8 +154,8 @@ class Maker:
             return Pages(files)
         here, kept = list[SiteFile](), list[KeptFile]()
         for file in files:
-            if (digest := self.store.keep(file.data)) is not None:
-                kept.append(KeptFile(file.address, digest, len(file.data)))
+            if (one := self.store.keep(file.data)) is not None:
+                kept.append(KeptFile(file.address, one))
             else:
                 here.append(file)
         return Pages(tuple(here), tuple(kept))
@@ -281,7 +284,7 @@ def _unread(everything: Everything) -> tuple[Unread, ...]:
 def _code() -> str:
     """Stands for the code of this package and the version of what it is built on."""
     parts = [code_stamp(), platform.python_version()]
-    for name in ("jinja2", "markdown", "markupsafe", "nh3", "pillow", "resvg-py"):
+    for name in ("jinja2", "markdown", "markupsafe", "nh3", "pillow", "resvg-py", "segno", "typst"):
         with suppress(PackageNotFoundError):
             parts.append(f"{name} {version(name)}")
     return key(*parts)

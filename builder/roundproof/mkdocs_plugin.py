@@ -87,10 +87,10 @@ class LinkedFile(ReadyFile):
 
     def __init__(self, config: MkDocsConfig, file: KeptFile, store: Store) -> None:
         super().__init__(config, SiteFile(file.address, b""))
-        self.digest, self.store = file.digest, store
+        self.kept, self.store = file.kept, store
 
     def copy_file(self, dirty: bool = False) -> None:
-        self.store.link(self.digest, self.abs_dest_path)
+        self.store.link(self.kept, self.abs_dest_path)
 
 
 class RoundproofOptions(Config):  # type: ignore[no-untyped-call]

@@ -24,6 +24,8 @@ AHEAD = 2
 """Files that a process is given before it has answered."""
 START = "fork" if sys.platform == "linux" else "spawn"
 """How a process starts: as a copy of this one where that is safe and quick, else anew."""
+NOT_TO_BE_COPIED = "typst"
+"""A library whose threads do not come along into a copy of the process: it would wait for them."""
 
 
 class Named(Protocol):
@@ -125,10 +127,14 @@ class _Worker:
         self.given: list[int] = []
 
 
+def _start() -> str:
+    return "spawn" if NOT_TO_BE_COPIED in sys.modules else START
+
+
 def _started(begin: Begin[Any, Any]) -> _Worker:
     from multiprocessing import get_context
 
-    context: Any = get_context(START)
+    context: Any = get_context(_start())
     ours, theirs = context.Pipe()
     given = (theirs, begin, gc.get_threshold())
     process = context.Process(target=_work, args=given, daemon=True)

@@ -6,7 +6,8 @@ its bytes, so that one that is cut short, damaged or not ours counts as not ther
 refuses (no room, no right) costs time and nothing else.
 
 Whole files are kept by their content, and can be linked to where they are wanted: many files cost
-least that way. Should somebody change one in its other place, it counts as not there here.
+least that way. One that somebody changed in its other place counts as not there here: those that
+are as large and as old as when they were kept are taken to be whole, and others are read.
 
 The hash keeps accidents out, not people: whoever may write into the folder could write what passes.
 It is as trustworthy as the files beside it, and it keeps itself out of version control, so that
@@ -23,7 +24,9 @@ from contextlib import suppress
 from hashlib import blake2b, sha256
 from itertools import count
 from pathlib import Path
-from time import time
+from time import time, time_ns
+
+from roundproof.frozen import dataclass
 
 FOLDER = ".roundproof"
 """Its name, beside the site's settings."""
@@ -65,6 +68,16 @@ def code_stamp() -> str:
     return stamp([Path(__file__).parent], (".py", ".toml", ".txt"))
 
 
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """A file that is kept: the name of its content, its size in bytes, and when it was changed
+    last, in nanoseconds."""
+
+    digest: str
+    size: int
+    changed: int
+
+
 def digest_of(data: bytes) -> str:
     """The name of a file's content: its SHA-256 in hexadecimal."""
     return sha256(data).hexdigest()
@@ -88,25 +101,41 @@ class Store:
         """Keeps bytes under a key, in the place of what was there."""
         self._write(key, _HEAD + _digest(key, data), data)
 
-    def has(self, digest: str) -> bool:
-        """Whether a file of such content is kept, and whole."""
-        return self._read(digest, lambda kept: digest_of(kept) == digest) is not None
-
-    def keep(self, data: bytes) -> str | None:
-        """Keeps a file by its content. The name of the content; None if it cannot be kept."""
+    def keep(self, data: bytes) -> Kept | None:
+        """Keeps a file by its content; None if it cannot be kept."""
         digest = digest_of(data)
-        return digest if self.has(digest) or self._write(digest, data) else None
+        if not self._is_whole(digest) and not self._write(digest, data):
+            return None
+        try:
+            return Kept(digest, len(data), os.stat(self._path(digest)).st_mtime_ns)
+        except OSError:
+            return None
 
-    def link(self, digest: str, path: str) -> None:
+    def has(self, file: Kept) -> bool:
+        """Whether a file is still there, and whole."""
+        path = self._path(file.digest)
+        try:
+            state = os.stat(path)
+        except OSError:
+            return False
+        if (state.st_size, state.st_mtime_ns) != (file.size, file.changed):
+            return self._is_whole(file.digest)
+        _used(path, state)
+        return True
+
+    def link(self, file: Kept, path: str) -> None:
         """Puts a file that is kept in another place as well, where nothing is yet, with the folders
         above it. Raises OSError."""
-        kept, folder = self._path(digest), os.path.dirname(path)
+        kept, folder = self._path(file.digest), os.path.dirname(path)
         if not os.path.isdir(folder):
             os.makedirs(folder)
         try:
             os.link(kept, path)
         except OSError:  # another disk, or one without links
             shutil.copyfile(kept, path)
+
+    def _is_whole(self, digest: str) -> bool:
+        return self._read(digest, lambda kept: digest_of(kept) == digest) is not None
 
     def _read(self, name: str, whole: Callable[[bytes], bool], head: int = 0) -> bytes | None:
         path = self._path(name)
@@ -118,9 +147,7 @@ class Store:
             return None
         if not whole(kept):
             return None
-        if time() - state.st_mtime > LATE:
-            with suppress(OSError):
-                os.utime(path)
+        _used(path, state)
         return kept[head:]
 
     def _write(self, name: str, *parts: bytes) -> bool:
@@ -155,7 +182,7 @@ class Store:
                     if now - state.st_mtime > LATE:
                         os.unlink(file.path)
                 else:
-                    kept.append((state.st_mtime, state.st_size, file.path))
+                    kept.append((_last_use(state), state.st_size, file.path))
         left = sum(size for _, size, _ in kept)
         for _, size, path in sorted(kept):
             if left <= self.most_bytes:
@@ -182,6 +209,17 @@ class Store:
                     for file in os.scandir(folder.path):
                         if _ENTRY.fullmatch(file.name) or _HALF.fullmatch(file.name):
                             yield file
+
+
+def _used(path: str, state: os.stat_result) -> None:
+    """Sets the time of use, and leaves that of the last change."""
+    if time() - _last_use(state) > LATE:
+        with suppress(OSError):
+            os.utime(path, ns=(time_ns(), state.st_mtime_ns))
+
+
+def _last_use(state: os.stat_result) -> float:
+    return max(state.st_atime, state.st_mtime)
 
 
 def _digest(key: str, data: bytes) -> bytes:

@@ -47,6 +47,12 @@ def said(capsys: Said, *words: str) -> tuple[int, str, str]:
     return code, out, err
 
 
+@pytest.fixture(autouse=True)
+def nothing_printed(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Other tests of this process may have printed a booklet; no check does."""
+    monkeypatch.setattr(processes, "NOT_TO_BE_COPIED", "")
+
+
 # ---- as if by one ----
 @pytest.mark.parametrize("style", ["text", "json", "sarif", "github"])
 def test_the_same_bytes_whoever_checks(

@@ -8,9 +8,9 @@ from xml.etree import ElementTree
 import pytest
 
 from proving import proved
-from roundproof.drawing.sheets import sheets
+from roundproof.drawing.sheets import Sheets
 from roundproof.pages.drawn import drawings, drawings_within, named
-from roundproof.pages.pattern_folder import pattern_folder
+from roundproof.pages.pattern_folder import With, pattern_folder
 from roundproof.pipeline import prove
 from roundproof.proof import Proof
 
@@ -38,7 +38,7 @@ def proof_of(text: str) -> Proof:
 def test_every_drawing_on_a_page_is_a_file_for_each_hand(folder: Path) -> None:
     proof = prove(str(folder)).files[0].proof
     assert proof is not None
-    made = drawings(proof)
+    made = drawings(Sheets(proof))
     shown = [one for each in (*made.pieces.values(), made.assembly) for one in each]
     assert {key for key, each in made.pieces.items() if any(d.kind == "chart" for d in each)} == {
         *proof.fabric.pieces
@@ -53,7 +53,7 @@ def test_every_drawing_on_a_page_is_a_file_for_each_hand(folder: Path) -> None:
 
 def test_files_of_pieces_of_like_names_are_told_apart() -> None:
     proof = proof_of(TWO)
-    names = [*named(proof, sheets(proof))]
+    names = [*named(proof, Sheets(proof).of())]
     assert len(names) == len(set(names)) >= 3
     assert all(name.isascii() and name.endswith(".svg") for name in names)
 
@@ -73,13 +73,13 @@ def test_a_pattern_whose_rounds_are_sold_has_none(tmp_path: Path) -> None:
         folder.mkdir()
         text = f"show: {show}\ntitle: Pebble\n{TWO}"
         (folder / "pattern.yaml").write_text(text, "utf-8")
-        made = pattern_folder(prove(str(folder)).files[0], preview=True)
+        made = pattern_folder(prove(str(folder)).files[0], With(preview=True))
         assert made is not None
         assert any("/chart-" in file.address for file in made.files) is there
 
 
 def test_the_folder_of_a_pattern_holds_its_charts() -> None:
-    made = pattern_folder(prove(str(ROOT / "patterns/shore-crab")).files[0], preview=False)
+    made = pattern_folder(prove(str(ROOT / "patterns/shore-crab")).files[0], With())
     assert made is not None
     addresses = {file.address for file in made.files}
     assert "patterns/shore-crab/chart-body.svg" in addresses

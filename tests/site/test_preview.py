@@ -110,6 +110,14 @@ def test_what_is_looked_for_is_there_where_rounds_are_shown() -> None:
     assert "marvellous rim" in words and "sl st back down" in words
 
 
+def test_no_booklet_is_on_the_site(built: dict[str, bytes]) -> None:
+    """What is on paper is what is sold; of a pattern that is shown whole it is there, see
+    test_booklets.py."""
+    assert "patterns/sold/index.html" in built
+    assert [name for name in built if name.endswith(".pdf")] == []
+    assert b".pdf" not in built["patterns/sold/index.html"]
+
+
 def test_no_round_is_anywhere_on_the_site(built: dict[str, bytes]) -> None:
     rounds = wordings()
     assert len(rounds) > 12

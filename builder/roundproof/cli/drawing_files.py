@@ -8,7 +8,7 @@ from pathlib import Path
 from roundproof.checks.results import Results
 from roundproof.drawing.looks import looks
 from roundproof.drawing.sheet import Sheet
-from roundproof.drawing.sheets import sheets
+from roundproof.drawing.sheets import Sheets
 from roundproof.drawing.svg import write_file
 from roundproof.drawing.yarns import shades_of
 from roundproof.pages.drawn import named
@@ -28,7 +28,7 @@ def write_drawings(results: Results, folder: Path, *, mirrored: bool) -> Iterato
         own = folder / (slug(proof.pattern.slug) or "pattern")
         own.mkdir(parents=True, exist_ok=True)
         style = looks(shades_of(proof.pattern))
-        drawn = named(proof, sheets(proof, mirrored))
+        drawn = named(proof, Sheets(proof).of(mirrored))
         for name, sheet in drawn.items():
             (own / name).write_text(write_file(sheet.drawing, style), "utf-8")
             yield own / name

@@ -12,7 +12,9 @@ from roundproof.checks.results import Result
 from roundproof.cli.one import one_pattern
 from roundproof.frozen import dataclass
 from roundproof.pages.paper.how import MOST_PUPILS, PAPERS, STYLES
+from roundproof.pages.standing import Standing, standing
 from roundproof.telling.cells import clean
+from roundproof.telling.site_address import SETTINGS, site_address
 from roundproof.words import count, say
 from roundproof.writing.slug import slug
 
@@ -38,7 +40,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     add = parser.add_argument
     add("--for", dest="reader", choices=READERS, default="maker", help=say("options.for"))
     add("--format", choices=FORMATS, help=say("options.print_format"))
-    add("--paper", choices=tuple(PAPERS), default="a4", help=say("options.paper"))
+    add("--paper", choices=PAPERS, default="a4", help=say("options.paper"))
     add("--style", choices=STYLES, help=say("options.style"))
     add("--terms", choices=("US", "UK"), help=say("options.print_terms"))
     add("--units", choices=("cm", "inch", "both"), default="both", help=say("options.units"))
@@ -114,7 +116,7 @@ def _made(found: Result, args: argparse.Namespace) -> Iterator[Made]:
             return
         from roundproof.pages.paper.printing import review_copy
 
-        data, missing = review_copy(found.proof, found.findings, PAPERS[args.paper])
+        data, missing = review_copy(found.proof, found.findings, args.paper)
         yield Made(path, data, missing)
         return
     yield from _booklets(found, args)
@@ -133,12 +135,12 @@ def _booklets(found: Result, args: argparse.Namespace) -> Iterator[Made]:
         args.written_out or style == "aloud",
         args.left_handed,
     )
-    printer = Printer(found.proof)
+    printer = Printer(found.proof, page_address(found))
 
     def one(name: str, copy: Copy | None) -> Made:
         how = Print(
             choice,
-            PAPERS[args.paper],
+            args.paper,
             style,
             not args.no_photos,
             copy,
@@ -154,6 +156,17 @@ def _booklets(found: Result, args: argparse.Namespace) -> Iterator[Made]:
     copies = [Copy(who, args.deadline) for who in testers]
     with ThreadPoolExecutor(AT_ONCE) as pool:
         yield from pool.map(one, names, copies)
+
+
+def page_address(found: Result) -> str:
+    """Where corrections are looked up: the pattern's page, where it is for everyone and its site
+    has an address."""
+    if standing(found) is not Standing.PUBLIC:
+        return ""
+    from roundproof.pages.pattern_folder import address_of
+
+    base = site_address(found.path.parent.parent.parent / SETTINGS)
+    return f"{base}{address_of(found)}/index.html" if base else ""
 
 
 def _names(testers: Sequence[str]) -> list[str]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 
-from roundproof.drawing.chart.sheet import chart
+from roundproof.drawing.chart.sheet import LaidOut, chart, lay_out
 from roundproof.drawing.colours.sheet import colour_map
 from roundproof.drawing.joining.sheet import edge_sheets
 from roundproof.drawing.outlines.sheet import Across, outline_sheet, widest_of
@@ -15,33 +15,65 @@ from roundproof.fabric.model import WorkedPiece
 from roundproof.proof import Proof
 
 ALL = frozenset(Kind)
+HANDED = frozenset({Kind.CHART, Kind.COLOURS, Kind.PLACES})
+"""What may look otherwise for left-handed makers."""
+
+_Found = tuple[Sheet, ...]
 
 
-def sheets(proof: Proof, mirrored: bool = False, kinds: Collection[Kind] = ALL) -> Iterator[Sheet]:
-    """Those of each piece in turn, then those of the assembly; `mirrored` is for left-handed
-    makers. Only what is of the `kinds` is drawn."""
-    across = widest_of(proof) if Kind.OUTLINE in kinds else {}
-    for piece in proof.fabric.pieces.values():
-        yield from _of_piece(proof, piece, across, mirrored, kinds)
-    if Kind.PLACES in kinds:
-        yield from placement_sheets(proof, mirrored=mirrored)
-    if Kind.EDGES in kinds:
-        yield from edge_sheets(proof)
+class Sheets:
+    """The drawings of a pattern; each is drawn when it is asked for, and once."""
 
+    def __init__(self, proof: Proof) -> None:
+        self.proof = proof
+        self.marks = yarn_marks(proof.pattern)
+        self._drawn: dict[tuple[Kind, str, bool], _Found] = {}
+        self._laid: dict[str, LaidOut | None] = {}
+        self._across: Across | None = None
 
-def _of_piece(
-    proof: Proof, piece: WorkedPiece, across: Across, mirrored: bool, kinds: Collection[Kind]
-) -> Iterator[Sheet]:
-    marks = yarn_marks(proof.pattern)
-    found: list[Sheet | None] = []
-    if Kind.CHART in kinds:
-        own = {s.key: s.key for s in proof.pattern.stitches}
-        terms = proof.pattern.written_in
-        found.append(chart(piece, marks, terms, proof.letter, own, mirrored))
-    if Kind.OUTLINE in kinds:
-        size = proof.measures.pieces.get(piece.piece.key)
+    def of(self, mirrored: bool = False, kinds: Collection[Kind] = ALL) -> Iterator[Sheet]:
+        """Those of each piece in turn, then those of the assembly; `mirrored` is for left-handed
+        makers."""
+        for key in self.proof.fabric.pieces:
+            for kind in (Kind.CHART, Kind.OUTLINE, Kind.COLOURS):
+                if kind in kinds:
+                    yield from self._once(kind, key, mirrored)
+        for kind in (Kind.PLACES, Kind.EDGES):
+            if kind in kinds:
+                yield from self._once(kind, "", mirrored)
+
+    def _once(self, kind: Kind, key: str, mirrored: bool) -> _Found:
+        which = (kind, key, mirrored and kind in HANDED)
+        if which not in self._drawn:
+            self._drawn[which] = self._made(*which)
+        return self._drawn[which]
+
+    def _made(self, kind: Kind, key: str, mirrored: bool) -> _Found:
+        if kind is Kind.PLACES:
+            return placement_sheets(self.proof, mirrored=mirrored)
+        if kind is Kind.EDGES:
+            return edge_sheets(self.proof)
+        piece = self.proof.fabric.pieces[key]
+        if kind is Kind.CHART:
+            sheet = self._chart(piece, mirrored)
+        elif kind is Kind.OUTLINE:
+            sheet = self._outline(piece)
+        else:
+            sheet = colour_map(piece, self.marks, mirrored=mirrored)
+        return (sheet,) if sheet else ()
+
+    def _chart(self, piece: WorkedPiece, mirrored: bool) -> Sheet | None:
+        key, pattern = piece.piece.key, self.proof.pattern
+        if key not in self._laid:
+            self._laid[key] = lay_out(piece, self.marks)
+        laid, own = self._laid[key], {s.key: s.key for s in pattern.stitches}
+        if laid is None:
+            return None
+        return chart(laid, self.marks, pattern.written_in, self.proof.letter, own, mirrored)
+
+    def _outline(self, piece: WorkedPiece) -> Sheet | None:
+        if self._across is None:
+            self._across = widest_of(self.proof)
+        size = self.proof.measures.pieces.get(piece.piece.key)
         measured = size is not None and bool(size.outline)
-        found.append(outline_sheet(piece, size, marks, across[measured]))
-    if Kind.COLOURS in kinds:
-        found.append(colour_map(piece, marks, mirrored=mirrored))
-    yield from (sheet for sheet in found if sheet is not None)
+        return outline_sheet(piece, size, self.marks, self._across[measured])

@@ -9,7 +9,7 @@ from markupsafe import Markup, escape
 
 from roundproof.drawing.looks import looks
 from roundproof.drawing.sheet import Kind, Sheet
-from roundproof.drawing.sheets import ALL, sheets
+from roundproof.drawing.sheets import ALL, HANDED, Sheets
 from roundproof.drawing.svg import write_file
 from roundproof.drawing.yarns import shades_of
 from roundproof.frozen import dataclass, field
@@ -26,8 +26,6 @@ _NAMES = {
 }
 
 
-_HANDED = (Kind.CHART, Kind.COLOURS, Kind.PLACES)
-"""What may look otherwise for left-handed makers."""
 _OF_ASSEMBLY = (Kind.PLACES, Kind.EDGES)
 
 
@@ -43,12 +41,13 @@ class Drawings:
 NONE = Drawings({})
 
 
-def drawings(proof: Proof) -> Drawings:
+def drawings(sheets: Sheets) -> Drawings:
     """All that a page shows as files beside it. What looks the same for both hands is there once;
     the outline stands within the page."""
+    proof = sheets.proof
     style, files = looks(shades_of(proof.pattern)), dict[str, str]()
-    right = named(proof, sheets(proof, kinds=ALL - {Kind.OUTLINE}))
-    left = named(proof, sheets(proof, mirrored=True, kinds=_HANDED))
+    right = named(proof, sheets.of(kinds=ALL - {Kind.OUTLINE}))
+    left = named(proof, sheets.of(mirrored=True, kinds=HANDED))
     shown: list[tuple[Sheet, Drawn]] = []
     for name, sheet in right.items():
         files[name] = write_file(sheet.drawing, style)
@@ -64,7 +63,7 @@ def drawings_within(proof: Proof) -> Drawings:
     """The same, and the outlines, for a page that is one file: they stand in it, for right-handed
     makers."""
     style, shown = looks(shades_of(proof.pattern)), list[tuple[Sheet, Drawn]]()
-    for sheet in sheets(proof):
+    for sheet in Sheets(proof).of():
         text = b64encode(write_file(sheet.drawing, style).encode()).decode()
         shown.append((sheet, _drawn(f"data:image/svg+xml;base64,{text}", "", sheet, sheet)))
     return _shared_out(shown, {})

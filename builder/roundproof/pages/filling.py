@@ -52,7 +52,7 @@ class Frame:
 
     def looks(self) -> str:
         """Stands for the templates; a change of any may change every page."""
-        return stamp(map(Path, self.themes), (".html",))
+        return stamp(map(Path, self.themes), (".html", ".typ", ".ttf"))
 
 
 @dataclass(frozen=True, slots=True)

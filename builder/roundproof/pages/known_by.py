@@ -2,22 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from functools import partial
-from typing import Protocol
 
 from roundproof.pages.feed import FEED, feed
 from roundproof.pages.filling import Frame
 from roundproof.pages.offline import ICONS, MANIFEST, icon, manifest
+from roundproof.pages.once import Once
 from roundproof.pages.pattern_folder import Listing, SiteFile
 from roundproof.pages.share_card import CARD, share_card, site_card
-
-
-class Once(Protocol):
-    """What `make` gives, made before or now; `parts` are what it depends on besides the site's
-    colours."""
-
-    def __call__(self, make: Callable[[], bytes], *parts: str) -> bytes: ...
 
 
 def known_by(listings: Sequence[Listing], frame: Frame, once: Once) -> Iterator[SiteFile]:

@@ -94,12 +94,13 @@ def worker(site: Path, listed: Set[str], kept: Iterable[KeptFile]) -> bytes:
     patterns it knows those in folders that are `listed`; it leads to no other. Files that are
     `kept` need not be read once more."""
     files, sizes = dict[str, str](), dict[str, int]()
-    known = {file.address: file for file in kept}
+    known = {file.address: (file.kept.digest, file.kept.size) for file in kept}
     for address in sorted(_told_of(site, listed)):
-        if (file := known.get(address)) is None:
+        if address not in known:
             data = (site / address).read_bytes()
-            file = KeptFile(address, digest_of(data), len(data))
-        files[address], sizes[address] = file.digest[:DIGITS], file.size
+            known[address] = (digest_of(data), len(data))
+        digest, sizes[address] = known[address]
+        files[address] = digest[:DIGITS]
     source = joined(Path(str(resources("roundproof.theme"))) / "js" / "worker.js")
     told = {
         "key": sha256(json.dumps([files, source]).encode()).hexdigest()[:DIGITS],

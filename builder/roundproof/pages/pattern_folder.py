@@ -8,6 +8,7 @@ from hashlib import sha256
 
 from roundproof.checks.results import Result
 from roundproof.drawing.colour import GROUNDS
+from roundproof.drawing.sheets import Sheets
 from roundproof.frozen import dataclass
 from roundproof.pages import photos
 from roundproof.pages.credits import Credited, credited
@@ -18,6 +19,10 @@ from roundproof.pages.findings_shown import shown as shown_findings
 from roundproof.pages.gallery import Shown, shown
 from roundproof.pages.label import label
 from roundproof.pages.margins import margins
+from roundproof.pages.once import Once
+from roundproof.pages.paper.beside import Beside, booklets
+from roundproof.pages.paper.printing import Printer
+from roundproof.pages.paper.printing import Shown as PageShown
 from roundproof.pages.pattern import pattern_page
 from roundproof.pages.plate import is_preview
 from roundproof.pages.search_index import Entry, pattern_entry
@@ -29,7 +34,7 @@ from roundproof.pages.values import Picture
 from roundproof.pages.yarns import Grounds, yarn_sheet
 from roundproof.pattern.files import PATTERN_FILE
 from roundproof.proof import Proof
-from roundproof.store import Store
+from roundproof.store import Kept, Store
 from roundproof.testers.progress import Progress, progress
 from roundproof.writing.slug import slug
 
@@ -55,11 +60,10 @@ class SiteFile:
 
 @dataclass(frozen=True, slots=True)
 class KeptFile:
-    """A file that is in the store: by its content's name, its size in bytes."""
+    """A file that is in the store."""
 
     address: str
-    digest: str
-    size: int
+    kept: Kept
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,43 +116,57 @@ def address_of(result: Result) -> str:
     return "patterns/" + (slug(name) or "pattern-" + sha256(name.encode()).hexdigest()[:8])
 
 
-def pattern_folder(
-    result: Result, *, preview: bool, grounds: Grounds = GROUNDS, store: Store | None = None
-) -> Folder | None:
-    """The folder of a pattern that has a page, else None. The preview shows every pattern, with
-    findings beside the rounds, and in the place of what could not be read why not. What came of a
-    photo is kept in the store."""
+@dataclass(frozen=True, slots=True)
+class With:
+    """What a pattern's folder is made with. The `preview` shows every pattern, with findings beside
+    the rounds, and in the place of what could not be read why not. What came of a photo is kept in
+    the `store`; booklets are made `once`, or not at all without it. `base` is the site's address,
+    where it has one."""
+
+    preview: bool = False
+    grounds: Grounds = GROUNDS
+    store: Store | None = None
+    once: Once | None = None
+    base: str = ""
+
+
+def pattern_folder(result: Result, given: With) -> Folder | None:
+    """The folder of a pattern that has a page, else None."""
+    preview = given.preview
     where = standing(result, preview=preview)
     if result.proof is None:
         here = preview and result.path.name == PATTERN_FILE
         return _unread(result) if here else None
     if preview or where in (Standing.PUBLIC, Standing.UNLISTED):
-        found = photos.of_pattern(result.proof, store)
-        return _folder(result, result.proof, where is Standing.PUBLIC, preview, grounds, found)
+        return _folder(result, result.proof, where is Standing.PUBLIC, given)
     return None
 
 
-Found = Mapping[str, photos.Picture | photos.Unusable]
-
-
-def _folder(
-    result: Result, proof: Proof, listed: bool, preview: bool, grounds: Grounds, found: Found
-) -> Folder:
-    pattern, at = proof.pattern, address_of(result)
+def _folder(result: Result, proof: Proof, listed: bool, given: With) -> Folder:
+    pattern, at, preview, grounds = proof.pattern, address_of(result), given.preview, given.grounds
+    found = photos.of_pattern(proof, given.store)
     usable = {file: made for file, made in found.items() if isinstance(made, photos.Picture)}
     pictures = {file: _value(made) for file, made in usable.items()}
     changed = pattern.date.value if pattern.date else None
-    beside = NONE if is_preview(proof) else drawings(proof)
+    sold, sheets = is_preview(proof), Sheets(proof)
+    beside = NONE if sold else drawings(sheets)
     page = pattern_page(proof, pictures, beside)
+    printed: list[Beside] = []
+    # A pattern in its test has no booklet: what is printed of it has a tester's name on it.
+    if given.once and listed and not sold:
+        address = f"{given.base}{at}/index.html" if given.base else ""
+        printer = Printer(proof, address, PageShown(page, sheets, usable))
+        printed += booklets(printer, given.once)
     values = {
         "page": page,
         "structured": structured(page, pattern, f"{at}/index.html"),
         "findings": shown_findings(result.findings) if preview else (),
         "margins": margins(proof) if preview else {},
+        "booklets": [each.told for each in printed],
     }
     pages = [SitePage(f"{at}/index.html", "pattern.html", values, listed)]
     # A pattern whose rounds are sold elsewhere does not hand them out in a tester's copy.
-    if preview or not is_preview(proof):
+    if preview or not sold:
         copy = {"page": tester_page(proof, page)}
         pages.append(SitePage(f"{at}/tester.html", "tester.html", copy, listed=False))
     if (words := label(proof)) is not None:
@@ -156,6 +174,7 @@ def _folder(
         pages.append(SitePage(f"{at}/label.html", "label.html", drawn, listed=False))
     files = [SiteFile(f"{at}/yarns.css", yarn_sheet(pattern, grounds).encode())]
     files += [SiteFile(f"{at}/{name}", text.encode()) for name, text in beside.files.items()]
+    files += [SiteFile(f"{at}/{each.told.file}", each.data) for each in printed]
     files += [
         SiteFile(f"{at}/{address}", data)
         for made in usable.values()

@@ -295,6 +295,15 @@ class Sold:
 
 
 @dataclass(frozen=True, slots=True)
+class Booklet:
+    """The page as a PDF beside it: its file, what it is called, how large it is."""
+
+    file: str
+    label: str
+    size: str
+
+
+@dataclass(frozen=True, slots=True)
 class PatternPage:
     """`unlisted` pages ask search engines to pass them by; a `preview` page has no rounds, and
     says in `sold` where they are. `drawn` are the drawings of the assembly."""

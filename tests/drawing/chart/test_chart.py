@@ -15,7 +15,7 @@ from proving import proved
 from roundproof.drawing.chart.layout import sections
 from roundproof.drawing.chart.numbers import Numbers
 from roundproof.drawing.chart.placed import Placed, Section
-from roundproof.drawing.chart.sheet import MOST, chart
+from roundproof.drawing.chart.sheet import MOST, chart, lay_out
 from roundproof.drawing.chart.signs import tall
 from roundproof.drawing.looks import looks
 from roundproof.drawing.sheet import Sheet
@@ -41,9 +41,9 @@ def sheet_of(proof: Proof, key: str, mirrored: bool = False) -> Sheet:
     own = {stitch.key: stitch.key for stitch in pattern.stitches}
     marks = yarn_marks(pattern)
     piece = proof.fabric.pieces[key]
-    found = chart(piece, marks, pattern.written_in, proof.letter, own, mirrored)
-    assert found is not None
-    return found
+    laid = lay_out(piece, marks)
+    assert laid is not None
+    return chart(laid, marks, pattern.written_in, proof.letter, own, mirrored)
 
 
 def file_of(proof: Proof, sheet: Sheet) -> str:
@@ -229,7 +229,7 @@ def test_what_cannot_be_drawn_has_no_chart(rounds: str) -> None:
     proof, _ = proved(f"terms: US\npieces:\n  body: |\n    {rounds}\n")
     assert proof is not None
     piece = proof.fabric.pieces["body"]
-    assert chart(piece, {}, Terms.US, str, {}) is None
+    assert lay_out(piece, {}) is None
 
 
 @pytest.mark.parametrize(
@@ -247,8 +247,9 @@ def test_what_cannot_be_drawn_has_no_chart(rounds: str) -> None:
 )
 def test_any_round_that_reads_is_drawn(rounds: str) -> None:
     piece = one_piece(rounds)
-    found = chart(piece, {}, Terms.US, str, {})
-    assert found is not None
+    laid = lay_out(piece, {})
+    assert laid is not None
+    found = chart(laid, {}, Terms.US, str, {})
     svg = write_file(found.drawing, looks({}))
     ElementTree.fromstring(svg)
     assert "nan" not in svg

@@ -20,6 +20,7 @@ from roundproof.drawing.yarns import Marks
 from roundproof.fabric.courses import Course, Ground, courses
 from roundproof.fabric.edges import in_rows
 from roundproof.fabric.model import WorkedPiece
+from roundproof.frozen import dataclass
 from roundproof.notation.writer import written
 from roundproof.pattern.model import Terms
 
@@ -31,24 +32,40 @@ KEY_LINE = 34.0
 """From one line of the key to the next, in pixels, or more where a sign is taller."""
 
 
+@dataclass(frozen=True, slots=True)
+class LaidOut:
+    """A piece and where its stitches stand in a chart, which is the same for either hand; `rows`
+    for a piece that is worked flat."""
+
+    piece: WorkedPiece
+    courses: tuple[Course, ...]
+    rows: bool
+    numbers: Numbers
+    sections: tuple[Section, ...]
+
+
+def lay_out(piece: WorkedPiece, marks: Marks) -> LaidOut | None:
+    """None where a round could not be read, or for more than `MOST` stitches."""
+    found = courses(piece, MOST)
+    if not found:
+        return None
+    rows, numbers = in_rows(piece), Numbers(found, marks)
+    return LaidOut(piece, found, rows, numbers, sections(found, rows, numbers.wide))
+
+
 def chart(
-    piece: WorkedPiece,
+    given: LaidOut,
     marks: Marks,
     terms: Terms,
     letter: Callable[[str], str],
     own: Mapping[str, str],
     mirrored: bool = False,
-) -> Sheet | None:
-    """None where a round could not be read, or for more than `MOST` stitches. `letter` gives the
-    letter of a yarn, `own` the names of the stitches that the pattern declares; `mirrored` is for
-    left-handed makers."""
-    found = courses(piece, MOST)
-    if not found:
-        return None
-    rows = in_rows(piece)
-    signs, numbers = Signs(found), Numbers(found, marks)
-    laid = sections(found, rows, numbers.wide)
-    painter = Painter(signs, marks, numbers, mirrored, Ends(found[0], found[-1], piece.fastened))
+) -> Sheet:
+    """`letter` gives the letter of a yarn, `own` the names of the stitches that the pattern
+    declares; `mirrored` is for left-handed makers."""
+    piece, found, rows, laid = given.piece, given.courses, given.rows, given.sections
+    signs, ends = Signs(found), Ends(found[0], found[-1], piece.fastened)
+    painter = Painter(signs, marks, given.numbers, mirrored, ends)
     blocks = [
         (_headed(section, rows, part), part) for section in laid for part in painter.blocks(section)
     ]

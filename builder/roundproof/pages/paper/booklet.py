@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from roundproof.drawing.looks import Looks, looks, without_ink
 from roundproof.drawing.plate import draw_plate
 from roundproof.drawing.sheet import Kind, Sheet
-from roundproof.drawing.sheets import sheets
+from roundproof.drawing.sheets import Sheets
 from roundproof.drawing.svg import write_file
 from roundproof.drawing.yarns import shades_of
 from roundproof.pages.paper.class_pack import class_pack
@@ -17,27 +17,26 @@ from roundproof.pages.paper.how import Copy, Print
 from roundproof.pages.paper.nodes import Nodes, nodes, text_of
 from roundproof.pages.paper.parts import Values, drawing, steps, things
 from roundproof.pages.values import NoteRow, PatternPage, Photo, PieceWork, RoundRow, Word
-from roundproof.proof import Proof
 
 MOST_BOXES = 12
 """Boxes beside a range of rounds; a longer one has one for all."""
 
 
-def booklet(proof: Proof, page: PatternPage, how: Print) -> Values:
-    """All that the template prints: texts, nodes (see `nodes`) and drawings as SVG."""
-    make = _Booklet(proof, page, how)
-    return make.values()
+def booklet(sheets: Sheets, page: PatternPage, how: Print, address: str = "") -> Values:
+    """All that the template prints, whatever the paper: texts, nodes (see `nodes`) and drawings as
+    SVG. `address` is that of the pattern's page, where it has one."""
+    return _Booklet(sheets, page, how, address).values()
 
 
 class _Booklet:
-    def __init__(self, proof: Proof, page: PatternPage, how: Print) -> None:
-        self.proof, self.page, self.how = proof, page, how
+    def __init__(self, sheets: Sheets, page: PatternPage, how: Print, address: str) -> None:
+        self.proof, self.page, self.how, self.address = sheets.proof, page, how, address
         dress = looks if how.style == "standard" else without_ink
-        self.looks: Looks = dress(shades_of(proof.pattern))
+        self.looks: Looks = dress(shades_of(sheets.proof.pattern))
         self.drawn: dict[str, list[Sheet]] = {}
         self.assembly: list[Sheet] = []
         if how.style != "aloud" and not page.preview:
-            self.take(sheets(proof, mirrored=how.choice.left_handed))
+            self.take(sheets.of(how.choice.left_handed))
 
     def take(self, found: Iterator[Sheet]) -> None:
         for sheet in found:
@@ -60,7 +59,6 @@ class _Booklet:
             "terms": terms,
             "standing": page.standing,
             "style": self.how.style,
-            "paper": self.how.paper,
             "room": self.how.copy is not None,
             "class": class_pack(self.proof, self.page, self.how) if self.how.pupils else None,
             "form": form(self.page, self.proof) if self.how.copy else [],
@@ -202,11 +200,14 @@ class _Booklet:
     def legal(self) -> Values:
         page = self.page
         contact = page.contact
+        link = contact.link if contact and contact.link.startswith("http") else ""
+        looked_up = self.address or link
         return {
             "licence": page.licence.words if page.licence else "",
             "permissions": [list(pair) for pair in page.permissions],
             "contact": contact.words if contact else "",
-            "code": code(contact.link) if contact and contact.link.startswith("http") else "",
+            "href": self.address,
+            "code": code(looked_up) if looked_up else "",
             "credits": [self.nodes(credit) for credit in page.credits],
         }
 

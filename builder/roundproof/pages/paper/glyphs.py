@@ -10,7 +10,7 @@ from importlib.resources import files
 from pathlib import Path
 
 COVERAGE = "print/fonts/coverage.txt"
-AS_IT_IS = frozenset({"svg", "code", "src"})
+AS_IT_IS = frozenset({"svg", "code", "src", "href"})
 """Keys of what is no text."""
 WHOLE = "document"
 """The key of the document's title, which is on no line."""

@@ -5,7 +5,8 @@ from __future__ import annotations
 from roundproof.frozen import dataclass
 from roundproof.pages.paper.nodes import Choice
 
-PAPERS = {"a4": "a4", "letter": "us-letter"}
+PAPERS = ("a4", "letter", "both")
+"""ISO 216, US Letter, and what is as wide as the one and as high as the other."""
 MOST_PUPILS = 1000
 STYLES = ("standard", "ink", "large", "aloud")
 """As usual; saving ink; 24 pt, black on white, in one column; sentences to be read aloud."""

@@ -6,8 +6,9 @@ from collections.abc import Mapping, Sequence
 from datetime import UTC, datetime
 from threading import Lock
 
+from roundproof.drawing.sheets import Sheets
 from roundproof.findings import Finding
-from roundproof.frozen import replace
+from roundproof.frozen import dataclass, replace
 from roundproof.pages import photos
 from roundproof.pages.paper.booklet import booklet, copy_of
 from roundproof.pages.paper.how import Copy, Print
@@ -19,35 +20,48 @@ from roundproof.pages.values import PatternPage, Picture
 from roundproof.pattern.answers import read_answers
 from roundproof.pattern.model import Pattern
 from roundproof.proof import Proof
-from roundproof.store import Store
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A pattern's page, its drawings, and its photos by the names that its file gives them."""
+
+    page: PatternPage
+    sheets: Sheets
+    pictures: Mapping[str, photos.Picture]
+
+
+def shown(proof: Proof) -> Shown:
+    made = photos.of_pattern(proof)
+    pictures = {name: one for name, one in made.items() if isinstance(one, photos.Picture)}
+    values = {name: Picture(one.src, one.width, one.height) for name, one in pictures.items()}
+    return Shown(pattern_page(proof, values), Sheets(proof), pictures)
 
 
 class Printer:
-    """Prints booklets of one pattern; what they have in common is worked out once."""
+    """Prints booklets of one pattern; what they have in common is worked out once. `address` is
+    where corrections are to be looked up."""
 
-    def __init__(self, proof: Proof, store: Store | None = None) -> None:
+    def __init__(self, proof: Proof, address: str = "", given: Shown | None = None) -> None:
         self.proof = proof
-        made = photos.of_pattern(proof, store)
-        self.pictures = {n: one for n, one in made.items() if isinstance(one, photos.Picture)}
-        shown = {
-            name: Picture(one.src, one.width, one.height) for name, one in self.pictures.items()
-        }
-        self.page: PatternPage = pattern_page(proof, shown)
+        self.address = address
+        self.shown = given or shown(proof)
         self.made: dict[Print, Ready] = {}
         self.lock = Lock()
 
     def booklet(self, how: Print) -> Printed:
         """The maker's booklet, a tester's copy or a class pack."""
-        own = copy_of(self.page, how.copy)
-        return typeset("booklet", self.ready(how), day_of(self.proof.pattern), own)
+        own, day = copy_of(self.shown.page, how.copy), day_of(self.proof.pattern)
+        return typeset("booklet", self.ready(how), day, how.paper, own)
 
     def ready(self, how: Print) -> Ready:
-        """What is printed. Copies for several testers differ in whose they are alone."""
-        alike = replace(how, copy=Copy("")) if how.copy else how
+        """What is printed, on any paper. Copies for several testers differ in whose they are
+        alone."""
+        alike = replace(how, paper="", copy=Copy("") if how.copy else None)
         with self.lock:
             found = self.made.get(alike)
             if found is None:
-                values = booklet(self.proof, self.page, alike)
+                values = booklet(self.shown.sheets, self.shown.page, alike, self.address)
                 found = self.made[alike] = ready(values, self.files(how))
         return found
 
@@ -55,14 +69,14 @@ class Printer:
         """The photos by the names that the values give them."""
         if not how.photos:
             return {}
-        return {one.src: one.files[one.src] for one in self.pictures.values()}
+        return {one.src: one.files[one.src] for one in self.shown.pictures.values()}
 
 
 def review_copy(proof: Proof, findings: Sequence[Finding], paper: str) -> Printed:
     """The editor's review copy."""
     answers, unread = read_answers(proof.folder)
     page = review_page(proof, findings, answers, unread)
-    return typeset("review", ready(review(proof, page, paper)), day_of(proof.pattern))
+    return typeset("review", ready(review(proof, page)), day_of(proof.pattern), paper)
 
 
 def day_of(pattern: Pattern) -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from roundproof.drawing.looks import looks
-from roundproof.drawing.sheets import sheets
+from roundproof.drawing.sheets import Sheets
 from roundproof.drawing.yarns import shades_of
 from roundproof.pages.paper.nodes import Choice, Nodes, nodes
 from roundproof.pages.paper.parts import Values, drawing, steps, things
@@ -13,7 +13,7 @@ from roundproof.pages.review_values import ReviewFinding, ReviewPage, ReviewPiec
 from roundproof.proof import Proof
 
 
-def review(proof: Proof, page: ReviewPage, paper: str) -> Values:
+def review(proof: Proof, page: ReviewPage) -> Values:
     """All that the template prints, in the terms that the pattern is written in."""
     choice, style = Choice(terms=proof.pattern.written_in.lower()), looks(shades_of(proof.pattern))
     return {
@@ -23,7 +23,6 @@ def review(proof: Proof, page: ReviewPage, paper: str) -> Values:
         "version": page.version,
         "date": page.date,
         "terms": page.terms,
-        "paper": paper,
         "style": "standard",
         "facts": [
             {"label": label, "value": [value], "more": ""}
@@ -44,7 +43,7 @@ def review(proof: Proof, page: ReviewPage, paper: str) -> Values:
         "things": things(page.materials.things, choice),
         "pieces": [_piece(piece, choice) for piece in page.pieces],
         "steps": steps(page.steps, choice),
-        "drawn": [drawing(sheet, style) for sheet in sheets(proof)],
+        "drawn": [drawing(sheet, style) for sheet in Sheets(proof).of()],
         "figures": [
             [figure.of, figure.name, figure.value or "not told", figure.how]
             for figure in page.figures

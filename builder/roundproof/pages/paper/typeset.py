@@ -42,11 +42,11 @@ def ready(values: object, files: Mapping[str, bytes] | None = None) -> Ready:
     return Ready(text, tuple(glyphs.missing), files or {})
 
 
-def typeset(template: str, given: Ready, day: int, copy: object = None) -> Printed:
+def typeset(template: str, given: Ready, day: int, paper: str, copy: object = None) -> Printed:
     """A template of theme/print with its values. `copy` is what it has of its own among many that
     are alike otherwise: Typst takes all the rest from what it remembers of the last. `day` is the
     time told in it, in seconds since 1970: the same values give the same bytes."""
-    own = ready(copy)
+    own = ready({"paper": paper, "copy": copy})
     with TemporaryDirectory() as name:  # Typst reads no file outside its folder
         folder = Path(name)
         for part in _folder().glob("*.typ"):

@@ -84,6 +84,11 @@ def test_it_is_told_how_much_is_filled_in(page: Page) -> None:
     assert sums(page)[:2] == [f"1 of {rounds}", "2"] and sums(page)[2].startswith("2 of ")
 
 
+def has_come(page: Page, words: str) -> None:
+    """What another window kept reaches this one a moment later: browsers pass it on by and by."""
+    page.wait_for_function("words => Object.values(localStorage).join().includes(words)", arg=words)
+
+
 def test_two_windows_show_the_same_and_lose_nothing_of_each_other(
     page: Page, context: BrowserContext, tmp_path: Path
 ) -> None:
@@ -92,7 +97,9 @@ def test_two_windows_show_the_same_and_lose_nothing_of_each_other(
     page.fill("[name='guessed']", "from the first")
     if page.url.startswith("http"):  # from disk no window is told by another
         expect(other.locator("[name='guessed']")).to_have_value("from the first")
+    has_come(other, "from the first")
     other.fill("[name='materials-missing']", "from the second")
+    has_come(page, "from the second")
     page.check("#body-r1-done")
     for window in (page, other):
         window.reload()

@@ -27,6 +27,7 @@ ROOMS = (
     "packing",
     "reference",
     "words",
+    "letters",
     "processes",
     "pattern",
     "notation",

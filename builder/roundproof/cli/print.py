@@ -11,6 +11,7 @@ from pathlib import Path
 from roundproof.checks.results import Result
 from roundproof.cli.one import one_pattern
 from roundproof.frozen import dataclass
+from roundproof.letters import number
 from roundproof.pages.paper.how import MOST_PUPILS, PAPERS, STYLES
 from roundproof.pages.standing import Standing, standing
 from roundproof.telling.cells import clean
@@ -172,9 +173,9 @@ def page_address(found: Result) -> str:
 def _names(testers: Sequence[str]) -> list[str]:
     """A name of its own for each copy: 'tester-7'."""
     found: dict[str, None] = {}
-    for number, who in enumerate(testers, 1):
-        name = f"tester-{slug(who) or number}"
-        found[name if name not in found else f"{name}-{number}"] = None
+    for place, who in enumerate(testers, 1):
+        name = f"tester-{slug(who) or place}"
+        found[name if name not in found else f"{name}-{place}"] = None
     return list(found)
 
 
@@ -188,7 +189,7 @@ def _name(result: Result, ending: str) -> str:
 def _tell_missing(made: Sequence[Made]) -> None:
     letters = dict.fromkeys(letter for each in made for letter in each.missing)
     if letters:
-        told = ", ".join(f"U+{ord(letter):04X}" for letter in letters)
+        told = ", ".join(map(number, letters))
         print(say("print.glyphs", letters=told), file=sys.stderr)
 
 

@@ -11,14 +11,11 @@ from roundproof.checks.accept import set_aside
 from roundproof.checks.results import Result, Results
 from roundproof.fabric.work import work
 from roundproof.findings import Finding, in_order
-from roundproof.pattern.files import PatternFile, find_patterns
+from roundproof.pattern.files import PATTERNS, PatternFile, find_patterns
 from roundproof.pattern.load import Defaults, load_defaults, load_pattern
 from roundproof.pattern.model import Pattern, Status
 from roundproof.pattern.traps import FILE_UNUSABLE
 from roundproof.proof import Proof
-
-PATTERNS = Path("patterns")
-"""Where patterns are looked for when no path is named."""
 
 
 def prove(

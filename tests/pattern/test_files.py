@@ -131,7 +131,10 @@ def test_a_file_of_another_name_goes_by_it(collection: Path) -> None:
 @pytest.mark.parametrize(
     ("path", "says", "mend"),
     [
-        ("gone", "no such file or folder", ""),
+        ("gone", "no such file or folder", "In patterns/ there"),
+        ("carb", "no such file or folder", "Is `crab` meant?"),
+        ("patterns/carb", "no such file or folder", "Is `crab` meant?"),
+        ("notes/gone", "no such file or folder", ""),
         ("patterns/notes", "no pattern.yaml", "a folder of its own"),
         ("a\0b", "no such file", ""),
     ],

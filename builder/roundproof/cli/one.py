@@ -18,4 +18,4 @@ def one_pattern(path: str) -> Result | str:
     faults = [finding for result in files for finding in result.findings]
     if found or not faults:
         return say("work.several", path=clean(path))
-    return clean(f"{faults[0].message} {faults[0].mend}")
+    return clean(f"{path}: {faults[0].message} {faults[0].mend}".rstrip())

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from roundproof.findings import Finding, Severity
 from roundproof.frozen import dataclass
+from roundproof.pattern.near import nearest
 from roundproof.pattern.sorts import A_PATTERN, Sort
 from roundproof.pattern.traps import FILE_UNUSABLE, unusable
 from roundproof.source import Source
@@ -15,6 +16,10 @@ from roundproof.source import Source
 MAX_BYTES = 2_000_000
 PATTERN_FILE = "pattern.yaml"
 DEFAULTS_FILE = "defaults.yaml"
+PATTERNS = Path("patterns")
+"""Where patterns are looked for when no path is named."""
+_NAMED = 6
+"""Of more patterns than this no list is told."""
 
 
 def read_file(
@@ -90,7 +95,7 @@ def find_patterns(path: Path) -> tuple[tuple[PatternFile, ...], tuple[Finding, .
         if (path / PATTERN_FILE).is_file():
             return (_file(path / PATTERN_FILE),), ()
         if not path.is_dir():
-            return (), (_cannot(shown(path), _absent(path)),)
+            return (), (_absent(path),)
         inner = sorted(entry.name for entry in os.scandir(path) if entry.is_dir())
     except (OSError, ValueError) as error:
         return (), (_cannot(shown(path), _reason_of_folder(error)),)
@@ -117,8 +122,17 @@ def shown(path: Path) -> str:
     return path.as_posix()
 
 
-def _absent(path: Path) -> str:
-    return "This is neither a file nor a folder." if path.exists() else _reason(FileNotFoundError())
+def _absent(path: Path) -> Finding:
+    if path.exists():
+        return _cannot(shown(path), "This is neither a file nor a folder.")
+    beside = path.parent if len(path.parts) > 1 else PATTERNS
+    here = [file.slug for file in find_patterns(beside)[0]] if beside.is_dir() else []
+    mend = ""
+    if meant := nearest(path.name, here):
+        mend = f"Is `{meant}` meant?"
+    elif 0 < len(here) <= _NAMED:
+        mend = f"In {shown(beside)}/ there {'are' if len(here) > 1 else 'is'} {', '.join(here)}."
+    return _cannot(shown(path), _reason(FileNotFoundError()), mend)
 
 
 def _reason_of_folder(error: OSError | ValueError) -> str:

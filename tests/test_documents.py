@@ -60,6 +60,12 @@ def commands(text: str) -> Iterator[list[str]]:
 
 
 # ---- paths ----
+@pytest.mark.parametrize("document", [*DOCUMENTS, ROOT / "CHANGELOG.md"], ids=lambda d: d.name)
+def test_no_document_has_marks_of_a_merge(document: Path) -> None:
+    """Those that git leaves where two changes of one line meet."""
+    assert not re.search(r"^(?:<{7}|={7}|>{7})(?: |$)", text_of(document), re.M)
+
+
 @pytest.mark.parametrize("document", DOCUMENTS, ids=lambda d: d.name)
 def test_every_path_named_is_there(document: Path) -> None:
     text = text_of(document)

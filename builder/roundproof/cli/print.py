@@ -22,6 +22,10 @@ from roundproof.writing.slug import slug
 OUT = Path("out")
 READERS = ("maker", "tester", "editor", "class")
 FORMATS = ("pdf", "html")
+ONLY_FOR = {"tester": "tester", "testers": "tester", "deadline": "tester", "pupils": "class"}
+"""Options that only one reader's print has: without them a copy would be another than was meant."""
+NOT_FOR_EDITORS = ("style", "terms", "units", "written_out", "left_handed", "no_photos")
+"""The review copy is in the pattern's own terms and has both units."""
 AT_ONCE = 2
 """Booklets made at a time: by threads, as Typst must not be forked."""
 MOST_TESTERS = 1000
@@ -39,12 +43,12 @@ class Made:
 def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("pattern", metavar="PATTERN", help=say("options.one_pattern"))
     add = parser.add_argument
-    add("--for", dest="reader", choices=READERS, default="maker", help=say("options.for"))
+    add("--for", dest="reader", choices=READERS, help=say("options.for"))
     add("--format", choices=FORMATS, help=say("options.print_format"))
     add("--paper", choices=PAPERS, default="a4", help=say("options.paper"))
     add("--style", choices=STYLES, help=say("options.style"))
     add("--terms", choices=("US", "UK"), help=say("options.print_terms"))
-    add("--units", choices=("cm", "inch", "both"), default="both", help=say("options.units"))
+    add("--units", choices=("cm", "inch", "both"), help=say("options.units"))
     add("--written-out", action="store_true", help=say("options.written_out"))
     add("--left-handed", action="store_true", help=say("options.left_handed_print"))
     add("--no-photos", action="store_true", help=say("options.no_photos"))
@@ -58,6 +62,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """0, or 2 where the pattern cannot be used, an option not be followed or a file not be
     written."""
+    args.reader = args.reader or _meant(args)
     found = one_pattern(args.pattern)
     wrong = found if isinstance(found, str) else _wrong(args)
     if isinstance(found, str) or wrong:
@@ -81,8 +86,20 @@ def run(args: argparse.Namespace) -> int:
     return 0
 
 
+def _meant(args: argparse.Namespace) -> str:
+    """Whom it is for where that is not said: what only one reader has says it."""
+    return next((ONLY_FOR[name] for name in ONLY_FOR if getattr(args, name)), "maker")
+
+
 def _wrong(args: argparse.Namespace) -> str:
     """What cannot be followed, in a sentence."""
+    for name, reader in ONLY_FOR.items():
+        if getattr(args, name) and args.reader != reader:
+            return say("print.only_for", option=f"--{name}", reader=reader)
+    if args.reader == "editor":
+        for name in NOT_FOR_EDITORS:
+            if getattr(args, name):
+                return say("print.not_for_editors", option=f"--{name.replace('_', '-')}")
     if args.format == "html" and args.reader != "editor":
         return say("print.no_html", reader=args.reader)
     if args.reader == "class" and not 1 <= args.pupils <= MOST_PUPILS:
@@ -132,7 +149,7 @@ def _booklets(found: Result, args: argparse.Namespace) -> Iterator[Made]:
     style = args.style or ("large" if args.reader == "class" else "standard")
     choice = Choice(
         (args.terms or found.proof.pattern.written_in.value).lower(),
-        args.units,
+        args.units or "both",
         args.written_out or style == "aloud",
         args.left_handed,
     )

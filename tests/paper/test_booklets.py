@@ -17,6 +17,7 @@ import pikepdf
 import pytest
 
 from proving import proved
+from roundproof.pages.paper.class_pack import _up, class_pack
 from roundproof.pages.paper.how import STYLES, Copy, Print
 from roundproof.pages.paper.nodes import Choice, nodes, text_of
 from roundproof.pages.paper.printing import Printer, review_copy
@@ -213,12 +214,53 @@ def test_a_tester_finds_deadline_form_and_room() -> None:
 
 
 def test_a_class_has_totals_with_something_to_spare() -> None:
+    """Worked out by hand for 24 pupils and three sets to spare, 27: 41.8 m of bronze each, four
+    from a ball of 170 m; two eyes, ten pins and 2 g of filling each."""
     words = text(booklet(Print(style="large", pupils=24)))
-    assert "For 24 pupils" in words
-    assert "Safety eyes, 5 mm: 54" in words  # two each, for 24 and three to spare
-    assert "Hook, 2.5 mm: 27" in words
-    assert words.count("Made by") == 24
-    assert "rules of the place and of the school" in words
+    for told in (
+        "For the teacher: 24 pupils",
+        "With 3 sets to spare",
+        "A, bronze: 1,129 m, 7 balls (42 m, 12 g for one; wind off 42 m for each; a ball is"
+        " enough for 4)",
+        "Hook, 2.5 mm: 27 (1 for one)",
+        "Safety eyes, 5 mm: 54 (2 for one)",
+        "Pins: 270 (10 for one)",
+        "Fibrefill: 54 g (2 g for one)",
+        "All of it: 3–7 hours, or 4 to 7 lessons of an hour.",
+        "Making up: 0.5–1 h",
+        "fewest stitches is Finger, with 16; Body has the most, 480",
+        "goes by its licence, CC BY 4.0",
+        "rules of the place and of the school",
+    ):
+        assert told in words.replace("\u00a0", " "), told
+    assert words.count("Made by") == words.count("Caution: Small part.") - 1 == 27
+
+
+@pytest.mark.parametrize(
+    ("pupils", "balls"), [(1, 1), (7, 2), (8, 3), (11, 4), (30, 9), (1000, 275)]
+)
+def test_balls_are_counted_by_whole_portions(pupils: int, balls: int) -> None:
+    """41.8 m each from balls of 170 m: four pupils a ball, by hand; one set to spare for every
+    ten begun."""
+    sets = pupils + -(-pupils // 10)
+    needs = class_pack(printer().proof, printer().shown.page, Print(pupils=pupils))["needs"]
+    assert isinstance(needs, list)
+    assert f", {balls:,}\u00a0ball" in needs[0]["all"] and -(-sets // 4) == balls
+
+
+def test_sums_are_not_lost_in_the_binary() -> None:
+    """27.5 sets of 4 g are 110 g, where 100 * 1.1 is 110.00000000000001 (IEEE 754)."""
+    assert 100 * 1.1 > 110
+    assert _up(100 * 1.1) == 110 and _up(110.2) == 111
+
+
+def test_hooks_of_yarns_that_are_not_used_are_not_bought() -> None:
+    found = printer("moon-jelly")
+    needs = class_pack(found.proof, found.shown.page, Print(pupils=30))["needs"]
+    assert isinstance(needs, list)
+    assert [n["what"] for n in needs if "Hook" in n["what"]] == [
+        "Hook, 3\u00a0mm", "Hook, 3.5\u00a0mm"
+    ]  # fmt: skip
 
 
 def test_left_and_right_are_turned_round_for_the_other_hand() -> None:

@@ -44,21 +44,22 @@ class Label:
     statements: tuple[str, ...]
 
 
-def label(proof: Proof) -> Label | None:
-    """The label of a pattern that stands for something; None for others."""
+def label(proof: Proof, *, cited: bool = True) -> Label | None:
+    """The label of a pattern that stands for something; None for others. `cited` names who says
+    how large it is in life."""
     specimen = proof.pattern.specimen
     if specimen is None:
         return None
     name = cut(specimen.name.value if specimen.name else title_of(proof.pattern), 8, 40)
     binomial = cut(specimen.scientific.value, 8, 45) if specimen.scientific else ""
-    facts, maker = tuple(_facts(proof)), "Made by"
+    facts, maker = tuple(_facts(proof, cited)), "Made by"
     said = [name, binomial, maker, *(word for fact in facts for word in fact)]
     fitting = _fitting(said, (plain_text(one.says) for one in specimen.statements))
     statements = tuple(islice(fitting, MOST_STATEMENTS))
     return Label(name, scientific_name(binomial), facts, maker, statements)
 
 
-def _facts(proof: Proof) -> Iterator[tuple[str, str]]:
+def _facts(proof: Proof, cited: bool) -> Iterator[tuple[str, str]]:
     pattern = proof.pattern
     yield "Made of", cut(_made_of(proof), 11, 60)
     if pattern.designer:
@@ -69,7 +70,7 @@ def _facts(proof: Proof) -> Iterator[tuple[str, str]]:
         by = "" if in_proportion(found) else f", by the {CALLED[found[0].dimension]}"
         yield "Scale", cut(f"{scale_words(found[0].ratio)}{by}", 14, 60)
     if real is not None and (size := _real_size(real, found[0].dimension if found else "")):
-        yield "In life", f"{size}{_source(proof, real.source)}"
+        yield "In life", f"{size}{_source(proof, real.source) if cited else ''}"
 
 
 def _made_of(proof: Proof) -> str:

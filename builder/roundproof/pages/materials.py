@@ -149,12 +149,17 @@ def _worked_in(proof: Proof, key: str) -> list[str]:
     ]
 
 
-def _hooks(proof: Proof, used: list[Yarn]) -> Iterator[Thing]:
-    marks = yarn_marks(proof.pattern)
-    sizes = [y.hook.value for y in used if y.hook]
+def hook_sizes(proof: Proof) -> list[float]:
+    """Every hook that is worked with and stands among no notions, in mm."""
+    sizes = [yarn.hook.value for yarn in used_yarns(proof) if yarn.hook]
     sizes += [p.hook.value for p in proof.pattern.pieces if p.hook]
     sizes += [size for size, _, _ in hook_changes(proof) if not _among_notions(proof, size)]
-    for place, size in enumerate(sorted(set(sizes)), 1):
+    return sorted(set(sizes))
+
+
+def _hooks(proof: Proof, used: list[Yarn]) -> Iterator[Thing]:
+    marks = yarn_marks(proof.pattern)
+    for place, size in enumerate(hook_sizes(proof), 1):
         drawn = hook(size)
         with_it = [y for y in used if y.hook and y.hook.value == size]
         more = _gauges(proof, with_it, marks, several=len(used) > 1)

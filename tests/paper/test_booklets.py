@@ -199,7 +199,9 @@ def test_two_testers_copies_differ_in_whose_they_are_alone() -> None:
 
 def test_a_tester_finds_deadline_form_and_room() -> None:
     words = text(booklet(Print(copy=Copy("7", "1 May 2027"))))
+    assert "Test copy for tester 7." in words and "From tester 7." in words
     assert "Please report by 1 May 2027." in words
+    assert "to https://example.org/errata by 1 May 2027." in words
     assert "https://example.org/errata" in words
     for asked in (
         "Wrong, unclear, better",

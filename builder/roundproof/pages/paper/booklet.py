@@ -64,7 +64,7 @@ class _Booklet:
             "form": form(self.page, self.proof) if self.how.copy else [],
             "lead": self.nodes(page.lead),
             "facts": [
-                {"label": f.label, "value": self.nodes(f.value), "more": f.more}
+                {"label": f.label, "value": self.nodes(f.value), "more": "" if f.link else f.more}
                 for f in page.facts
                 if f.label not in ("Terms", "Version")
             ],

@@ -21,7 +21,7 @@ CORRECTIONS = 4
 
 def form(page: PatternPage, proof: Proof) -> list[dict[str, object]]:
     """The sections of the form, in order: a title and its fields. A field is a line to write on,
-    some lines, a choice, or a table to fill in."""
+    some lines, a choice, a table to fill in, or a group of fields that stay together."""
     yarns = [yarn.name for yarn in page.yarns if yarn.name]
     return [
         {"title": title, "fields": fields}
@@ -34,14 +34,14 @@ def _sections(
     page: PatternPage, proof: Proof, yarns: list[str]
 ) -> Iterator[tuple[str, list[Field]]]:
     yield (
-        "Copy",
+        "What you tested",
         [line("Version tested", page.version), line("Begun on"), line("Finished on")],
     )
     yield (
         "Yarn and hook",
         [
             table("For", ["Yarn, fibre, colour", "Ball: g, m", "Before, g", "After, g"], yarns),
-            line("Hook, mm"),
+            line("Hook or hooks, mm"),
             line("Make of the hook, if unusual"),
             line("Stuffing used, g"),
         ],
@@ -62,17 +62,23 @@ def _sections(
     )
     yield "Time, in hours", [line("Crochet"), line("Assembly")]
     yield (
-        "Your totals for one copy",
-        [table("Piece", ["Stitches"], [piece.name for piece in page.pieces])],
+        "Stitches you counted",
+        [
+            table(
+                "One of each piece",
+                ["Stitches in all its rounds"],
+                [piece.name for piece in page.pieces],
+            )
+        ],
     )
-    yield "Corrections that have no room beside their round", [*_corrections()]
+    yield "Other corrections", [*_corrections()]
     yield (
         "The pattern as a whole",
         [
             lines("Assembly: where did you have to guess?", 3),
             lines("Materials that were missing, or listed and not used", 2),
             lines("Abbreviations that were missing, or listed and not used", 2),
-            choice("Were there enough pictures?", "yes", "no", "there were none in my copy"),
+            choice("Were there enough pictures?", "yes", "no", "none in my copy"),
             choice("How did it feel?", "easier than said", "as said", "harder than said"),
         ],
     )
@@ -83,7 +89,7 @@ def _sections(
     yield (
         "Your pictures",
         [
-            choice("Taken, in focus on a plain ground", "front", "side", "back", "detail"),
+            choice("You took, sharp and on a plain ground, the", "front", "side", "back", "detail"),
             choice("May they be shown?", "yes", "yes, without my name", "no"),
             line("Name to thank, as it should be printed"),
         ],
@@ -92,9 +98,11 @@ def _sections(
 
 def _corrections() -> Iterator[Field]:
     for _ in range(CORRECTIONS):
-        yield line("Piece and round")
-        yield choice("What kind?", *KINDS)
-        yield lines("What you read, what you did, better like this", 3)
+        yield group(
+            line("Piece and round"),
+            choice("What kind?", *KINDS),
+            lines("What you read, what you did, better like this", 3),
+        )
 
 
 def line(label: str, value: str = "") -> Field:
@@ -107,6 +115,10 @@ def lines(label: str, room: int) -> Field:
 
 def choice(label: str, *options: str) -> Field:
     return {"kind": "choice", "label": label, "options": list(options)}
+
+
+def group(*fields: Field) -> Field:
+    return {"kind": "group", "fields": list(fields)}
 
 
 def table(first: str, columns: list[str], rows: list[str]) -> Field:

@@ -272,14 +272,43 @@ def test_left_and_right_are_turned_round_for_the_other_hand() -> None:
     assert "worked clockwise" in left and "worked anticlockwise" in right
 
 
+SOLD = """\
+title: Pebble
+show: preview
+terms: US
+pieces:
+  body: |
+    R1: 6 sc in magic ring (6)
+    R2: inc around (12)
+"""
+
+
 def test_the_review_copy() -> None:
     proof = printer().proof
     findings = prove(str(ROOT / "patterns/shore-crab")).files[0].findings
     data, missing = review_copy(proof, findings, "a4")
     assert not missing and data == review_copy(proof, findings, "a4")[0]
     words = text(data)
-    for told in ("Nothing was found.", "Questions for a person", "How it was reached", "Stated"):
-        assert told in words
+    for told in (
+        "Nothing was found.",
+        "Questions for a person",
+        "How it was reached",
+        "Stated",
+        "views.png: From above and below",
+        "Join A bronze in the free front loops of R6",
+        "Wrong, unclear, better",
+        "Hand wash cool",
+        "Oxford University Press",
+        "First edition.",
+    ):
+        assert told in words, told
+    assert "Test copy" not in words
+
+
+def test_editors_see_the_rounds_that_are_sold() -> None:
+    proof, findings = proved(SOLD)
+    assert proof is not None
+    assert text(review_copy(proof, findings, "a4")[0]).count("inc around") == 3  # typed, and twice
 
 
 # ---- hostile words ----
@@ -324,9 +353,6 @@ def test_words_are_printed_as_they_are_typed(name: str) -> None:
 
 
 def test_a_pattern_whose_rounds_are_sold_has_none_of_them_on_paper() -> None:
-    proof, _ = proved(
-        "title: Pebble\nshow: preview\nterms: US\npieces:\n  body: |\n"
-        "    R1: 6 sc in magic ring (6)\n    R2: inc around (12)\n"
-    )
+    proof, _ = proved(SOLD)
     assert proof is not None
     assert "inc around" not in text(Printer(proof).booklet(Print())[0])

@@ -74,7 +74,8 @@ class Rings:
         return self.turn == 1.0
 
     def radius(self, z: float) -> float:
-        return max(0.05, self.ground - z if self.inward else self.ground + z)
+        radius = self.ground - z if self.inward else self.ground + z
+        return radius if radius > 0.05 else 0.05
 
     def length(self, z: float) -> float:
         return 2 * pi * self.radius(z) * self.turn + 2 * self.straight

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left
+from collections import Counter
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 from math import atan2, degrees
@@ -49,10 +50,11 @@ class Layer:
         gaps = self.gaps(course, row)
         length = self.frame.length(high) if self.frame.closed else None
         places = spread(evened(wanted, gaps, length), gaps, length)
-        self.lines.append(self.line(course, row, places, high, tops))
+        sharing = Counter(slot.stands for slot in row)
+        self.lines.append(self.line(course, row, sharing, places, high, tops))
         self.z = high
         return all(
-            abs(place - want) <= FARTHEST + _fan(slot, row)
+            abs(place - want) <= FARTHEST + _fan(slot, sharing)
             for place, want, slot in zip(places, wanted, row, strict=True)
         )
 
@@ -205,16 +207,14 @@ class Layer:
         self,
         course: Course,
         row: Sequence[Slot],
+        sharing: Counter[tuple[int, ...]],
         places: Sequence[float],
         high: float,
         tops: dict[int, Point],
     ) -> Line:
-        counts: dict[tuple[int, ...], int] = {}
-        for slot in row:
-            counts[slot.stands] = counts.get(slot.stands, 0) + 1
         placed: dict[int, Placed] = {}
         for slot, s in zip(row, places, strict=True):
-            shares = bool(slot.stands) and counts[slot.stands] > 1
+            shares = bool(slot.stands) and sharing[slot.stands] > 1
             up: Point | None = None
             for member in reversed(slot.members):
                 stands = course.stands[member.stitch]
@@ -253,12 +253,9 @@ class Layer:
         )
 
 
-def _fan(slot: Slot, row: Sequence[Slot]) -> float:
+def _fan(slot: Slot, sharing: Counter[tuple[int, ...]]) -> float:
     """How far those at the ends of a fan stand from its foot anyway."""
-    if not slot.stands:
-        return 9.0
-    count = sum(other.stands == slot.stands for other in row)
-    return (count - 1) * slot.wide / 2
+    return (sharing[slot.stands] - 1) * slot.wide / 2 if slot.stands else 9.0
 
 
 def _between(
@@ -308,10 +305,12 @@ def _filled(known: dict[int, float], room: int, rising: bool) -> list[float]:
 
 
 def _mean(values: Sequence[float]) -> float:
-    return sum(values) / len(values)
+    return values[0] if len(values) == 1 else sum(values) / len(values)
 
 
 def _middle(points: Sequence[Point]) -> Point:
+    if len(points) == 1:
+        return points[0]
     return _mean([x for x, _ in points]), _mean([y for _, y in points])
 
 

@@ -12,6 +12,7 @@ but for slashes and hooks, which do not turn round for left-handed makers: a sig
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 
 from roundproof.drawing.shapes import Path, Shape, Share, Text
 from roundproof.frozen import dataclass
@@ -76,14 +77,17 @@ def base_of(kind: str) -> str:
     return kind[2:] if kind[:2] in ("FP", "BP") and kind[2:] else kind
 
 
+@lru_cache
 def tall(kind: str) -> float:
     return TALL.get(base_of(kind), SINGLE)
 
 
+@lru_cache
 def wide(kind: str) -> float:
     return WIDE.get(base_of(kind), 1.0)
 
 
+@lru_cache
 def known(kind: str) -> bool:
     """Whether there is a sign for it; a lozenge with a letter is taken else."""
     base = base_of(kind)

@@ -56,16 +56,15 @@ def evened(
     if count < 2:
         return list(wanted)
     stretch = round / sum(gaps) if round is not None else 1.0
+    lap = round or 0.0
+    after = [gap * stretch for gap in gaps]
+    before = [after[-1], *after[:-1]]
     places = list(wanted)
     for _ in range(TIMES):
-        drawn = list[float]()
-        for n in range(count):
-            low = places[n - 1] - (0.0 if n else round or 0.0) + gaps[n - 1] * stretch
-            high = places[(n + 1) % count] + (0.0 if n + 1 < count else round or 0.0)
-            high -= gaps[n] * stretch
-            if round is None and n in (0, count - 1):
-                drawn.append(high if n == 0 else low)
-            else:
-                drawn.append((low + high) / 2)
-        places = [(1 - EVEN) * w + EVEN * d for w, d in zip(wanted, drawn, strict=True)]
+        low = [p + gap for p, gap in zip([places[-1] - lap, *places[:-1]], before, strict=True)]
+        high = [p - gap for p, gap in zip([*places[1:], places[0] + lap], after, strict=True)]
+        if round is None:  # the ends have one neighbour
+            low[0], high[-1] = high[0], low[-1]
+        drawn = zip(wanted, low, high, strict=True)
+        places = [(1 - EVEN) * w + EVEN * ((lo + hi) / 2) for w, lo, hi in drawn]
     return places

@@ -17,6 +17,7 @@ class Signs:
     def __init__(self, courses: Iterable[Course]) -> None:
         self._names: dict[Sign, str] = {}
         self._letters: dict[str, str] = {}
+        self._met: dict[tuple[str, Loop], Sign] = {}
         self.together: dict[Sign, int] = {}
         """Signs that are worked over several stitches, with the most that there are."""
         for course in courses:
@@ -35,11 +36,16 @@ class Signs:
     def sign_of(self, stitch: Laid) -> Sign:
         loops = {foot.loop for foot in stitch.feet}
         loop = loops.pop() if len(loops) == 1 else Loop.BOTH
-        if known(stitch.kind):
-            return Sign(stitch.kind, loop)
+        met = self._met.get((stitch.kind, loop))
+        if met is None:
+            met = Sign(stitch.kind, loop, "" if known(stitch.kind) else self._letter(stitch.kind))
+            self._met[stitch.kind, loop] = met
+        return met
+
+    def _letter(self, kind: str) -> str:
         number = len(self._letters)
         free = ascii_lowercase[number] if number < len(ascii_lowercase) else str(number)
-        return Sign(stitch.kind, loop, self._letters.setdefault(stitch.kind, free))
+        return self._letters.setdefault(kind, free)
 
     def name_of(self, stitch: Laid) -> str:
         sign = self.sign_of(stitch)

@@ -59,7 +59,7 @@ class _Booklet:
             "terms": terms,
             "standing": page.standing,
             "style": self.how.style,
-            "room": self.how.copy is not None,
+            "room": self.how.room or self.how.copy is not None,
             "class": class_pack(self.proof, self.page, self.how) if self.how.pupils else None,
             "form": form(self.page, self.proof) if self.how.copy else [],
             "lead": self.nodes(page.lead),

@@ -23,7 +23,8 @@ class Copy:
 @dataclass(frozen=True, slots=True)
 class Print:
     """How a booklet is printed: the maker's choices, the paper and the style; with or without
-    `photos`; for a tester, with their `copy`; for so many `pupils`, 0 for one maker."""
+    `photos`; for a tester, with their `copy`; for so many `pupils`, 0 for one maker; with `room` to
+    write beside the work, as a tester's copy has in any case."""
 
     choice: Choice = Choice()
     paper: str = "a4"
@@ -31,3 +32,4 @@ class Print:
     photos: bool = True
     copy: Copy | None = None
     pupils: int = 0
+    room: bool = False

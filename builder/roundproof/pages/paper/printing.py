@@ -9,9 +9,10 @@ from threading import Lock
 from roundproof.drawing.sheets import Sheets
 from roundproof.findings import Finding
 from roundproof.frozen import dataclass, replace
-from roundproof.pages import photos
+from roundproof.pages import photos as pictures_of
 from roundproof.pages.paper.booklet import booklet, copy_of
 from roundproof.pages.paper.how import Copy, Print
+from roundproof.pages.paper.nodes import Choice
 from roundproof.pages.paper.review import review
 from roundproof.pages.paper.typeset import Printed, Ready, ready, typeset
 from roundproof.pages.pattern import pattern_page
@@ -28,12 +29,12 @@ class Shown:
 
     page: PatternPage
     sheets: Sheets
-    pictures: Mapping[str, photos.Picture]
+    pictures: Mapping[str, pictures_of.Picture]
 
 
 def shown(proof: Proof) -> Shown:
-    made = photos.of_pattern(proof)
-    pictures = {name: one for name, one in made.items() if isinstance(one, photos.Picture)}
+    made = pictures_of.of_pattern(proof)
+    pictures = {name: one for name, one in made.items() if isinstance(one, pictures_of.Picture)}
     values = {name: Picture(one.src, one.width, one.height) for name, one in pictures.items()}
     return Shown(pattern_page(proof, values), Sheets(proof), pictures)
 
@@ -73,10 +74,16 @@ class Printer:
 
 
 def review_copy(proof: Proof, findings: Sequence[Finding], paper: str) -> Printed:
-    """The editor's review copy."""
+    """The editor's review copy, in the terms that the pattern is written in."""
     answers, unread = read_answers(proof.folder)
     page = review_page(proof, findings, answers, unread)
-    return typeset("review", ready(review(proof, page)), day_of(proof.pattern), paper)
+    how = Print(Choice(terms=proof.pattern.written_in.lower()), room=True)
+    # Where makers see a part of it, editors see all.
+    printer = Printer(replace(proof, pattern=replace(proof.pattern, show=None)))
+    pattern = booklet(printer.shown.sheets, printer.shown.page, how)
+    photos = [(one.file.value, one.alt.value if one.alt else "") for one in proof.pattern.photos]
+    given = ready(review(page, photos, pattern, how.choice), printer.files(how))
+    return typeset("review", given, day_of(proof.pattern), paper)
 
 
 def day_of(pattern: Pattern) -> int:

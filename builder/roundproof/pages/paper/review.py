@@ -4,18 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from roundproof.drawing.looks import looks
-from roundproof.drawing.sheets import Sheets
-from roundproof.drawing.yarns import shades_of
 from roundproof.pages.paper.nodes import Choice, Nodes, nodes
-from roundproof.pages.paper.parts import Values, drawing, steps, things
+from roundproof.pages.paper.parts import Values
 from roundproof.pages.review_values import ReviewFinding, ReviewPage, ReviewPiece, Room
-from roundproof.proof import Proof
 
 
-def review(proof: Proof, page: ReviewPage) -> Values:
-    """All that the template prints, in the terms that the pattern is written in."""
-    choice, style = Choice(terms=proof.pattern.written_in.lower()), looks(shades_of(proof.pattern))
+def review(
+    page: ReviewPage, photos: Iterable[tuple[str, str]], pattern: Values, choice: Choice
+) -> Values:
+    """All that the template prints: what was found and computed, the names of the photos with their
+    descriptions, then the `pattern` as a booklet has it."""
     return {
         "document": f"{page.title}: review copy",
         "title": f"{page.title}: review copy",
@@ -38,12 +36,8 @@ def review(proof: Proof, page: ReviewPage) -> Values:
         ],
         "tally": _tally(page),
         "unread": list(page.unread),
-        "safety": {"note": nodes(page.note, choice), "hazards": page.rules},
         "findings": [_finding(found) for found in page.findings],
-        "things": things(page.materials.things, choice),
         "pieces": [_piece(piece, choice) for piece in page.pieces],
-        "steps": steps(page.steps, choice),
-        "drawn": [drawing(sheet, style) for sheet in Sheets(proof).of()],
         "figures": [
             [figure.of, figure.name, figure.value or "not told", figure.how]
             for figure in page.figures
@@ -51,6 +45,8 @@ def review(proof: Proof, page: ReviewPage) -> Values:
         "questions": [
             {"text": question.text, "room": _room(question.room)} for question in page.questions
         ],
+        "photos": [{"file": file, "alt": alt or "not described"} for file, alt in photos],
+        "pattern": pattern,
     }
 
 

@@ -114,12 +114,11 @@ def _growing(
     run: Sequence[_Need], least: float, straight: float, room: int = 0, sure: bool = False
 ) -> Iterator[tuple[int, float, Frame]]:
     """Rings from the middle outwards; `sure` where the first course is always drawn so."""
-    for long in range(1, len(run) + 1):
-        heights = _heights(run[:long])
-        rooms = zip(run, heights, strict=False)
-        ground = max(least, *(_radius(need.wide, straight) - high for need, high in rooms))
-        found = _in_rings(run[:long], [ground + high for high in heights], straight)
-        if found is None or ground + heights[-1] > LARGEST or _bare(ground, straight, room):
+    ground, heights = least, _heights(run)
+    for long, (need, high) in enumerate(zip(run, heights, strict=True), 1):
+        ground = max(ground, _radius(need.wide, straight) - high)
+        found = _in_rings(run, [ground + each for each in heights[:long]], straight)
+        if found is None or ground + high > LARGEST or _bare(ground, straight, room):
             if long > 1 or not sure:
                 if long > 1:
                     return
@@ -132,14 +131,14 @@ def _closing(
     run: Sequence[_Need], straight: float, room: int
 ) -> Iterator[tuple[int, float, Frame]]:
     """Rings from the outside in. A run that is too short for them may fit when it goes on."""
-    for long in range(1, len(run) + 1):
-        heights = _heights(run[:long])
-        rooms = zip(run, heights, strict=False)
-        ground = max(
-            heights[-1] + SMALL, *(_radius(need.wide, straight) + high for need, high in rooms)
-        )
-        found = _in_rings(run[:long], [ground - high for high in heights], straight)
-        if found is not None and ground <= LARGEST and not _bare(ground, straight, room):
+    outer, heights = 0.0, _heights(run)
+    for long, (need, high) in enumerate(zip(run, heights, strict=True), 1):
+        outer = max(outer, _radius(need.wide, straight) + high)
+        ground = max(high + SMALL, outer)
+        if ground > LARGEST:
+            return  # it only grows
+        found = _in_rings(run, [ground - each for each in heights[:long]], straight)
+        if found is not None and not _bare(ground, straight, room):
             yield long, found, Rings(ground, straight, inward=True)
 
 
@@ -180,9 +179,9 @@ def _radius(wide: float, straight: float) -> float:
 
 
 def _in_rings(run: Sequence[_Need], radii: Sequence[float], straight: float) -> float | None:
-    """How much the courses are stretched on rings; None if one is too much."""
+    """How much the first courses are stretched on rings; None if one is too much."""
     total = 0.0
-    for need, radius in zip(run, radii, strict=True):
+    for need, radius in zip(run, radii, strict=False):
         stretch = (2 * pi * radius + 2 * straight) / need.wide
         if stretch > STRETCHED:
             return None

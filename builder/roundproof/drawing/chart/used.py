@@ -34,8 +34,8 @@ class Signs:
         return self._names
 
     def sign_of(self, stitch: Laid) -> Sign:
-        loops = {foot.loop for foot in stitch.feet}
-        loop = loops.pop() if len(loops) == 1 else Loop.BOTH
+        loops = {foot.loop for foot in stitch.feet} if len(stitch.feet) > 1 else ()
+        loop = stitch.feet[0].loop if stitch.feet and len(loops) < 2 else Loop.BOTH
         met = self._met.get((stitch.kind, loop))
         if met is None:
             met = Sign(stitch.kind, loop, "" if known(stitch.kind) else self._letter(stitch.kind))

@@ -62,7 +62,8 @@ def test_a_new_pattern_is_a_draft_without_a_mistake(tmp_path: Path, title: str) 
     results = found(tmp_path)
     [proof] = results.proofs
     assert proof.pattern.title and proof.pattern.title.value == title
-    assert {finding.check for finding in results.findings} == {"value-missing"}
+    unprinted = {"glyph-missing"} if title == "カニ" else set()
+    assert {finding.check for finding in results.findings} == {"value-missing"} | unprinted
     assert results.exit_code() == 0
 
 

@@ -9,12 +9,11 @@ import json
 import re
 import shutil
 from collections.abc import Iterator
-from contextlib import suppress
 from pathlib import Path
 
 import pytest
 from PIL import Image, ImageChops
-from playwright.sync_api import Browser, BrowserContext, Page, TimeoutError
+from playwright.sync_api import Browser, BrowserContext, Page
 
 from conftest import Launch
 from quality.host import Host
@@ -79,9 +78,7 @@ def wait_for_the_new(page: Page, site: Path) -> None:
     for _ in range(VISITS):
         if not (found := page.evaluate(ALONE, key)):
             break
-        # A visit in the moment of the change may be cut off by the browser: readers come again.
-        with suppress(TimeoutError):
-            page.reload(timeout=10_000)
+        page.reload()
     else:
         pytest.fail(f"{key} is not taken in: {found}")
     page.evaluate(READY)

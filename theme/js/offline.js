@@ -42,13 +42,19 @@ async function begin(worker) {
   found.addEventListener("updatefound", () => takeOver(found.installing));
 }
 
+/** Milliseconds for which a page stays before the next worker takes over. */
+const QUIET = 1000;
+
 /**
- * A worker takes the place of the one before as soon as it is ready: this page has come whole.
+ * A worker takes the place of the one before once it is ready, this page has come whole, and nobody is
+ * on the way to another: a page that is asked for while workers change may never come (Chromium).
  * @param {ServiceWorker | null} worker
  */
 function takeOver(worker) {
   const go = () => {
-    if (worker?.state === "installed") worker.postMessage("take over");
+    if (worker?.state !== "installed") return;
+    const later = setTimeout(() => worker.postMessage("take over"), QUIET);
+    addEventListener("beforeunload", () => clearTimeout(later), { once: true });
   };
   worker?.addEventListener("statechange", go);
   go();
